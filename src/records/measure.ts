@@ -1,0 +1,47 @@
+/** The sets of eyes that measures are analysed over; each has its own flow from operated to analysed. */
+export const families = [
+  'safety',
+  'eligible',
+  'refraction',
+  'astigmatism',
+  'corrected',
+  'distance',
+  'uncorrected',
+] as const;
+export type Family = (typeof families)[number];
+
+export type MeasureKind = 'continuous' | 'skewed' | 'vector' | 'share' | 'category';
+
+/**
+ * One quantity of one eye: the single place that names it, computes it and says where its definition comes
+ * from. `derive` loops eyes over `of`; `trace` prints the same function's inputs and result; eyes.csv, the data
+ * dictionary and the tables read their columns from the list.
+ */
+export interface Measure {
+  /** `measure` in results.csv. A vector is two measures `<name>_x` and `<name>_y` under one `vector` name. */
+  name: string;
+  vector?: { name: string; component: 'x' | 'y' };
+  family: Family;
+  kind: MeasureKind;
+  better?: 'higher' | 'lower' | 'nearer zero';
+  unit: 'D' | 'deg' | 'logMAR' | 'mm' | '%' | 'years' | 'days' | 'share' | '';
+  plane?: 'spectacle' | 'cornea' | 'lens';
+  /** Columns of the eye-level table, or earlier measures. */
+  inputs: readonly string[];
+  /** As trace and the data dictionary print it. */
+  formula: string;
+  /** Paper, equation, or 'common practice, no source'. */
+  source: string;
+  /** 'all': in every subgroup too. */
+  groupings: 'all' | 'cohorts';
+  /** Limits of `share_within_…`, where the measure has such shares. */
+  within?: readonly number[];
+  /** Snellen lines of `share_at_or_better_…`, where the measure is an acuity. */
+  lines?: readonly string[];
+  /** Cut points of histogram bins `count_from_…_to_…`. */
+  bins?: readonly number[];
+  /** Made in a second pass, from group quantities; `of` gets them as its last inputs. */
+  second?: true;
+  /** One eye; NaN where it does not exist. Pure, allocates nothing. */
+  of(...inputs: number[]): number;
+}
