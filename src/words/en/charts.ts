@@ -1,0 +1,2 @@
+/** English words: charts. */
+export const charts = {} as const;

@@ -1,0 +1,2 @@
+/** English words: findings. */
+export const findings = {} as const;

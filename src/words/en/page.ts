@@ -1,0 +1,2 @@
+/** English words: page. */
+export const page = {} as const;

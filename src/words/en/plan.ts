@@ -1,0 +1,2 @@
+/** English words: plan. */
+export const plan = {} as const;

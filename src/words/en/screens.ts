@@ -1,0 +1,2 @@
+/** English words: screens. */
+export const screens = {} as const;

@@ -1,0 +1,2 @@
+/** English words: tables. */
+export const tables = {} as const;
