@@ -37,6 +37,8 @@ export interface FieldReading {
   words: WordColumn;
   /** One value a word, in the canonical unit, sign as recorded; NaN: blank, or not readable. */
   values: Float64Array;
+  /** Eye index of every row of the file; −1 where the row belongs to no operated eye. */
+  eyes: Int32Array;
 }
 
 /** Books of one file: rows read = rows used + rows set aside by reason. */
@@ -56,7 +58,7 @@ export interface FileBooks {
  * events        eye, day, procedure, source, block, row
  * measurements  eye (−1: no operated eye), day, visit (index into plan visits + 1; 0 none; −1 labelled before),
  *               device (code), source, block, row, state (0 kept, 1 queried, 2 set aside), own columns (`kinds`)
- * predictions   eye, formula (code), predictedSe, predictedCylinder, predictedAxis, constant, source, block, row, state
+ * predictions   eye, formula (code), predictedSe, constant, source, block, row, state
  */
 export interface CanonicalTables {
   /** Patient codes as written, in canonical order. */
