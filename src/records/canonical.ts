@@ -71,5 +71,7 @@ export interface CanonicalTables {
   devices: readonly string[];
   formulas: readonly string[];
   readings: readonly FieldReading[];
+  /** The export's day: declared, or the latest date in any file; `noDay` where there are no dates. */
+  dataUntil: number;
   books: readonly FileBooks[];
 }

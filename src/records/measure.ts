@@ -38,9 +38,13 @@ export interface Measure {
   within?: readonly number[];
   /** Snellen lines of `share_at_or_better_…`, where the measure is an acuity. */
   lines?: readonly string[];
-  /** Cut points of histogram bins `count_from_…_to_…`. */
+  /** Edges of the histogram bins `count_from_…_to_…`, ascending; two open bins stand outside them. */
   bins?: readonly number[];
-  /** Made in a second pass, from group quantities; `of` gets them as its last inputs. */
+  /** A step that a reader of `trace` wants to see; not analysed for itself. */
+  step?: true;
+  /** One value a patient (the first of the eyes), where the eyes of a patient share it. */
+  per?: 'patient';
+  /** Made in a second pass, when the group mean that is its last input is known. */
   second?: true;
   /** One eye; NaN where it does not exist. Pure, allocates nothing. */
   of(...inputs: number[]): number;

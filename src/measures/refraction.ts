@@ -1,0 +1,88 @@
+import type { Measure } from '../records/measure.js';
+import { sphericalEquivalent } from '../optics/spherical-equivalent.js';
+import { errorBins, errorLimits } from './profiles.js';
+
+const difference = (a: number, b: number): number => a - b;
+
+/** What every signed refractive error has in common: spectacle plane, achieved minus intended. */
+const signedError = {
+  family: 'refraction',
+  kind: 'continuous',
+  better: 'nearer zero',
+  unit: 'D',
+  plane: 'spectacle',
+  groupings: 'all',
+  within: errorLimits,
+  bins: errorBins,
+} as const;
+
+const planned: readonly Measure[] = [
+  {
+    name: 'spherical_equivalent',
+    family: 'refraction',
+    kind: 'continuous',
+    unit: 'D',
+    plane: 'spectacle',
+    inputs: ['sphere@outcome', 'cylinder@outcome'],
+    formula: 'sphere + cylinder / 2',
+    source: 'definition',
+    groupings: 'cohorts',
+    of: sphericalEquivalent,
+  },
+  {
+    ...signedError,
+    name: 'prediction_error',
+    inputs: ['spherical_equivalent', 'predicted_se'],
+    formula: 'achieved − predicted; negative is more myopic than predicted',
+    source: 'Langenbucher et al. 2022, PLoS One 17:e0267352 (sign)',
+    of: difference,
+  },
+  {
+    ...signedError,
+    name: 'prediction_error_centred',
+    inputs: ['prediction_error', 'prediction_error.group_mean'],
+    formula: 'prediction error − mean prediction error of its lens model',
+    source: 'Wang, Koch, Hill, Abulafia 2017, J Cataract Refract Surg 43:999-1002',
+    second: true,
+    of: difference,
+  },
+  {
+    ...signedError,
+    name: 'target_error',
+    inputs: ['spherical_equivalent', 'target_se'],
+    formula: 'achieved − intended by the surgeon; negative is more myopic than intended',
+    source: 'Gale et al. 2009, Eye 23:149-152 (kept apart from the prediction error)',
+    of: difference,
+  },
+  {
+    name: 'refractive_cylinder_after_recorded',
+    family: 'refraction',
+    kind: 'continuous',
+    better: 'lower',
+    unit: 'D',
+    plane: 'spectacle',
+    inputs: ['recordedCylinder@outcome'],
+    formula: 'magnitude of the cylinder as recorded',
+    source: 'definition',
+    groupings: 'cohorts',
+    within: errorLimits,
+    of: Math.abs,
+  },
+];
+
+/** Prediction error of one supplied formula, beside the primary one. */
+function formulaError(formula: string): Measure {
+  return {
+    ...signedError,
+    name: `prediction_error:${formula}`,
+    inputs: ['spherical_equivalent', `predicted_se:${formula}`],
+    formula: `achieved − predicted by ${formula}`,
+    source: 'Langenbucher et al. 2022, PLoS One 17:e0267352 (sign)',
+    of: difference,
+  };
+}
+
+/** The measures of refraction: the primary prediction first, then every supplied formula. */
+export function refractionMeasures(formulas: readonly string[]): readonly Measure[] {
+  return [...planned, ...formulas.map(formulaError)];
+}
