@@ -1,2 +1,109 @@
-/** English words: screens. */
-export const screens = {} as const;
+/** English words: what the commands print. */
+export const screens = {
+  next: 'Next',
+  toRun: (audit: string) => `halfdiopter run ${audit}`,
+  toCheck: (audit: string) => `halfdiopter check ${audit}`,
+  toReplace: (audit: string) => `halfdiopter run ${audit} --replace`,
+  rule: (id: string) => `rule ${id}`,
+  value: (written: string) => `‘${written}’`,
+  row: (row: number) => `row ${row}`,
+
+  run: {
+    warnings: 'Read with care',
+    made: (tables: string, figures: string, review: string, queries: string) =>
+      `${tables} tables, ${figures} figures, ${review} eyes to look at again, ${queries} queries`,
+    seconds: (seconds: string) => `${seconds} s`,
+    publication: 'no single eyes: may be sent',
+    internal: 'stays in the clinic',
+    former: 'Since the former run',
+    sameResults: 'the six numbers are unchanged',
+    settings: (keys: string) => `${keys} changed`,
+    moved: (label: string, from: string, to: string) => `${label}  ${from} → ${to}`,
+    next: (page: string) => `read ${page}`,
+    nextQueries: (page: string, queries: string) => `read ${page}; answer ${queries}`,
+  },
+
+  check: {
+    nothingPublished: (audit: string) => `${audit}, nothing published`,
+    files: 'files',
+    filesRead: (files: string, rows: string, used: string, setAside: string) =>
+      `${files} read, ${rows} rows: ${used} used, ${setAside} set aside`,
+    eyes: 'eyes',
+    eyesOperated: (eyes: string, patients: string, both: string) =>
+      `${eyes} operated, ${patients} patients, ${both} with both eyes`,
+    visit: 'visit',
+    visits: (known: string, due: string, notYetDue: string) =>
+      `${known} of the ${due} that were due have an outcome · ${notYetDue} not yet due`,
+    values: 'values',
+    valuesJudged: (setAside: string, queries: string, notes: string) =>
+      `${setAside} set aside, ${queries} to confirm, ${notes} noted`,
+    columns: 'columns',
+    columnsPlaced: (placed: string, all: string) => `${placed} of ${all} are used`,
+    setAside: 'set aside',
+    query: 'to confirm',
+    count: 'count',
+    firstPlace: 'first place',
+    more: (kinds: string) => `… ${kinds} more kinds`,
+    clear: 'Nothing stops the audit.',
+    all: (path: string) => `All of it: ${path} (sorted by patient)`,
+  },
+
+  stopped: {
+    title: 'Stopped. Nothing was published; the former report is untouched.',
+    titleFirst: 'Stopped. Nothing was published.',
+    titleCheck: 'Stopped. These would keep the audit from running.',
+    found: 'Found',
+    expected: 'Expected',
+    do: 'Do',
+    column: (file: string, column: string) => `${file}, column "${column}"`,
+    reasons: (count: string) => (count === '1' ? 'One reason to stop.' : `${count} reasons to stop.`),
+    others: (path: string) => `Other findings: ${path}`,
+    next: (audit: string, command: string) => `mend the export or ${audit}, then ${command}`,
+  },
+
+  notStarted: {
+    title: 'Not started.',
+    noFile: (audit: string) => `Not started. There is no file ${audit}.`,
+    isFolder: (audit: string) => `Not started. ${audit} is a folder; the command takes the file audit.yaml.`,
+    fault: (audit: string, line: number, column: number) => `${audit} line ${line}, column ${column}:`,
+    faults: (audit: string, count: string) => `Not started. ${audit} has ${count} faults.`,
+    nextFaults: (audit: string, command: string) => `mend ${audit}, then ${command}`,
+    edited: (folder: string, count: number) =>
+      count === 1
+        ? `Not started. One file in ${folder} was changed by hand:`
+        : `Not started. ${count} files in ${folder} were changed by hand:`,
+    added: '(not written by a run)',
+    moreFiles: (count: string) => `… and ${count} more`,
+    why: 'Why',
+    do: 'Do',
+    saveEdited: 'move them elsewhere, or give the report another name in audit.yaml, or let the run replace them',
+    unwritable: (folder: string) => `Not started. The folder ${folder} cannot be written.`,
+    reasons: {
+      EACCES: 'this account has no permission to write there',
+      EPERM: 'this account has no permission to write there, or a program holds the folder open',
+      EBUSY: 'a program holds the folder open',
+      EROFS: 'the disk can only be read',
+      ENOSPC: 'the disk is full',
+      ENOTDIR: 'there is a file where the folder should be',
+      ENOENT: 'the folder above it does not exist',
+    } as Readonly<Record<string, string>>,
+    otherReason: (code: string) => `the file system answers ${code}`,
+    mendFolder: 'close what holds it, or name another folder under outputs in audit.yaml',
+    locked: (folder: string) => `Not started. Another run is writing ${folder} at this moment.`,
+    mendLock: (lock: string) => `wait for it to end. If none is running, remove ${lock}`,
+  },
+
+  trace: {
+    noEye: (patient: string, eye: string) => `Patient ${patient} has no operated ${eye} eye in this audit.`,
+    next: (queries: string) => `compare with the chart; what to confirm stands in ${queries}`,
+  },
+
+  interrupted: 'Interrupted. Nothing was published; a former report is untouched.',
+
+  ourFault: {
+    title: 'This is a mistake in halfdiopter, not in your data. Nothing was published.',
+    report: 'Please report these lines. They hold no value and no name from your files:',
+  },
+
+  usage: 'halfdiopter --help',
+};

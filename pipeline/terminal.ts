@@ -1,0 +1,45 @@
+import { styleText } from 'node:util';
+import type { Say } from './io.js';
+
+type Stream = NodeJS.WriteStream;
+
+/** A line of progress that is redrawn in place, and cleared before anything else is written. */
+export interface Progress {
+  say: Say;
+  clear(): void;
+}
+
+/** Milliseconds between two redraws; the eye sees no more. */
+const pause = 100;
+
+/**
+ * Progress on a terminal; none where the stream is a file, a pipe, or a terminal without a width (a redrawn
+ * line would repeat for ever there).
+ *
+ * @param stream  where the line is drawn; never the stream that carries the summary
+ */
+export function progressOn(stream: Stream): Progress {
+  const width = stream.isTTY ? (stream.columns ?? 0) : 0;
+  if (width <= 0) return { say: () => {}, clear: () => {} };
+  let drawn = { stage: '', at: -pause };
+  return {
+    say(stage, done, total) {
+      const now = performance.now();
+      if (stage === drawn.stage && now - drawn.at < pause && done < total) return;
+      drawn = { stage, at: now };
+      const text = total > 1 ? `  ${stage}  ${Math.floor((100 * done) / total)} %` : `  ${stage}`;
+      stream.write(`\r\u001b[K${text.slice(0, width - 1)}`);
+    },
+    clear() {
+      if (drawn.stage !== '') stream.write('\r\u001b[K');
+      drawn = { stage: '', at: -pause };
+    },
+  };
+}
+
+/** Title and last line of a screen in bold, where the reader's terminal shows it and NO_COLOR does not forbid it. */
+export function emphasised(screen: string, stream: Stream): string {
+  const { NO_COLOR, TERM } = process.env;
+  if (!stream.isTTY || NO_COLOR || TERM === 'dumb') return screen;
+  return screen.replace(/^.+$/m, (title) => styleText('bold', title)).replace(/^Next /gm, styleText('bold', 'Next '));
+}

@@ -1,0 +1,71 @@
+import type { Words } from '../words/index.js';
+import { aligned, apart, cut, labelled, screen, wrapped } from './layout.js';
+
+/** All findings of one rule: what the rule says, how many, and where the first one stands. */
+export interface RuleCount {
+  sentence: string;
+  count: string;
+  place: string;
+}
+
+/** What the screen of a check tells; numbers are typeset. */
+export interface CheckSummary {
+  title: string;
+  /** audit.yaml, as the reader typed it. */
+  audit: string;
+  files: { files: string; rows: string; used: string; setAside: string };
+  columns: { placed: string; all: string };
+  eyes: { eyes: string; patients: string; both: string };
+  visit: { known: string; due: string; notYetDue: string };
+  values: { setAside: string; queries: string; notes: string };
+  setAside: readonly RuleCount[];
+  queries: readonly RuleCount[];
+  /** The query list. */
+  list: string;
+}
+
+/** Kinds of findings that a screen lists before it says how many more there are. */
+const mostKinds = 8;
+
+/** The screen of a check that found nothing to stop for. */
+export function checkScreen(summary: CheckSummary, words: Words['screens']): string {
+  const text = words.check;
+  const { files, columns, eyes, visit, values } = summary;
+  return screen([
+    apart(summary.title, text.nothingPublished(summary.audit)),
+    [
+      ...labelled(text.files, text.filesRead(files.files, files.rows, files.used, files.setAside), { at: 13 }),
+      ...labelled(text.columns, text.columnsPlaced(columns.placed, columns.all), { at: 13 }),
+      ...labelled(text.eyes, text.eyesOperated(eyes.eyes, eyes.patients, eyes.both), { at: 13 }),
+      ...labelled(text.visit, text.visits(visit.known, visit.due, visit.notYetDue), { at: 13 }),
+      ...labelled(text.values, text.valuesJudged(values.setAside, values.queries, values.notes), { at: 13 }),
+    ],
+    ruleLines(summary, text),
+    [`  ${text.clear}`, ...wrapped(text.all(summary.list), undefined, 2)],
+    labelled(words.next, words.toRun(summary.audit), { indent: 0, at: 7 }),
+  ]);
+}
+
+/** Width of a rule's sentence: what is left of a line by the count and a short place. */
+const sentenceWidth = 42;
+
+function ruleLines(summary: CheckSummary, text: Words['screens']['check']): readonly string[] {
+  const groups = [
+    { heading: text.setAside, rules: summary.setAside },
+    { heading: text.query, rules: summary.queries },
+  ].filter(({ rules }) => rules.length > 0);
+  if (groups.length === 0) return [];
+  const header = ['', text.count, text.firstPlace];
+  const rows = groups.flatMap(({ heading, rules }, at) => [
+    at === 0 ? [heading, ...header.slice(1)] : [heading, '', ''],
+    ...rules
+      .slice(0, mostKinds)
+      .map(({ sentence, count, place }) => [`  ${cut(sentence, sentenceWidth)}`, count, place]),
+    ...(rules.length > mostKinds ? [moreRow(rules.slice(mostKinds), text)] : []),
+  ]);
+  return aligned(rows, { right: [1] }).map((line) => cut(line, 78));
+}
+
+function moreRow(rules: readonly RuleCount[], text: Words['screens']['check']): readonly string[] {
+  return [`  ${text.more(String(rules.length))}`, '', ''];
+}
