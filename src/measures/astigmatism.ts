@@ -27,15 +27,6 @@ const steps: readonly Measure[] = [
     step: true,
     of: (sphere, cylinder, vertex, atCornea) => cornealPlanePower(sphere + cylinder, vertex) - atCornea,
   },
-  {
-    ...cornea,
-    name: 'corneal_cylinder_before_magnitude',
-    inputs: ['flat@before', 'steep@before'],
-    formula: 'steep − flat',
-    source: 'definition',
-    step: true,
-    of: (flat, steep) => steep - flat,
-  },
 ];
 
 /** The two components of one cylinder in the doubled-angle plane; no cylinder is the zero vector. */
@@ -60,6 +51,6 @@ function vector(name: string, magnitude: string, axis: string): readonly Measure
 /** Astigmatism as vectors, at the corneal plane. */
 export const astigmatismMeasures: readonly Measure[] = [
   ...steps,
-  ...vector('corneal_cylinder_before', 'corneal_cylinder_before_magnitude', 'steepAxis@before'),
+  ...vector('corneal_cylinder_before', 'corneal_cylinder_magnitude_before', 'steepAxis@before'),
   ...vector('refractive_cylinder_after', 'corneal_plane_cylinder_after', 'axis@outcome'),
 ];

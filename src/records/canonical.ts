@@ -70,6 +70,8 @@ export interface CanonicalTables {
   /** Names behind the codes of `device` and `formula`. */
   devices: readonly string[];
   formulas: readonly string[];
+  /** File behind each raw table's index, as in audit.yaml. */
+  files: readonly string[];
   readings: readonly FieldReading[];
   /** The export's day: declared, or the latest date in any file; `noDay` where there are no dates. */
   dataUntil: number;
