@@ -1,6 +1,15 @@
 /** Encodings that are told apart; audit.yaml may name others. */
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1251' | 'windows-1252' | 'windows-1253';
 
+export interface EncodingJudgement {
+  encoding: Encoding;
+  /** Bytes of the mark at the beginning, to be left out. */
+  markBytes: 0 | 2 | 3;
+}
+
+/** How much of the beginning is looked at for a mark or for UTF-16. */
+const beginning = 4096;
+
 /** Bytes from here on are letters in the Windows pages. */
 const firstLetter = 0xc0;
 
@@ -13,12 +22,12 @@ const firstLetter = 0xc0;
  * @source Unicode Standard, byte order mark
  * @example encodingOfBeginning(Uint8Array.of(0xef, 0xbb, 0xbf)) // { encoding: 'utf-8', markBytes: 3 }
  */
-export function encodingOfBeginning(firstBytes: Uint8Array): { encoding: Encoding; markBytes: number } | undefined {
+export function encodingOfBeginning(firstBytes: Uint8Array): EncodingJudgement | undefined {
   const [first, second, third] = firstBytes;
   if (first === 0xef && second === 0xbb && third === 0xbf) return { encoding: 'utf-8', markBytes: 3 };
   if (first === 0xff && second === 0xfe) return { encoding: 'utf-16le', markBytes: 2 };
   if (first === 0xfe && second === 0xff) return { encoding: 'utf-16be', markBytes: 2 };
-  const looked = firstBytes.subarray(0, 4096);
+  const looked = firstBytes.subarray(0, beginning);
   const even = looked.filter((byte, position) => byte === 0 && position % 2 === 0).length;
   const odd = looked.filter((byte, position) => byte === 0 && position % 2 === 1).length;
   // Text of Western letters has NUL at almost every odd (little end first) or even byte, and at no other.
@@ -31,19 +40,20 @@ export function encodingOfBeginning(firstBytes: Uint8Array): { encoding: Encodin
 export interface EncodingJudge {
   push(bytes: Uint8Array): void;
   /** After the last push. */
-  verdict(): Encoding;
+  verdict(): EncodingJudgement;
 }
 
 /**
- * Tells UTF-8 from the Windows pages: by whether all bytes are valid UTF-8; else by how long runs of high letters are,
+ * Tells encodings apart: by the beginning, as `encodingOfBeginning`; by whether all bytes are valid UTF-8; else by how long runs of high letters are,
  * since accents stand alone in Western words while Greek and Cyrillic words are made of high letters. Among the pages
  * it is a guess, to be reported and overridden where it is wrong.
  *
- * @returns a judge to push chunks into, in order; for files that `encodingOfBeginning` leaves open
+ * @returns a judge to push chunks into, in order
  * @source Unicode Standard for UTF-8; a run length of 2.5 parted ten samples in Western and Greek encodings
- * @example const judge = encodingJudge(); judge.push(bytes); judge.verdict() // 'utf-8'
+ * @example const judge = encodingJudge(); judge.push(bytes); judge.verdict().encoding // 'utf-8'
  */
 export function encodingJudge(): EncodingJudge {
+  let head = new Uint8Array(0);
   const decoder = new TextDecoder('utf-8', { fatal: true });
   let isUtf8 = true;
   let letters = 0;
@@ -65,15 +75,20 @@ export function encodingJudge(): EncodingJudge {
     }
   }
 
+  function wholeFile(): Encoding {
+    if (isUtf8 && isValid(decoder)) return 'utf-8';
+    if (letters < 2.5 * runs) return 'windows-1252';
+    return isGreek ? 'windows-1253' : 'windows-1251';
+  }
+
   return {
     push(bytes) {
+      if (head.length < beginning) head = Uint8Array.of(...head, ...bytes.subarray(0, beginning - head.length));
       isUtf8 &&= isValid(decoder, bytes);
       lookAtLetters(bytes);
     },
     verdict() {
-      if (isUtf8 && isValid(decoder)) return 'utf-8';
-      if (letters < 2.5 * runs) return 'windows-1252';
-      return isGreek ? 'windows-1253' : 'windows-1251';
+      return encodingOfBeginning(head) ?? { encoding: wholeFile(), markBytes: 0 };
     },
   };
 }
