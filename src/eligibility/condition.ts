@@ -1,6 +1,7 @@
 import { isAtOrBetter } from '../statistics/within.js';
 import { parseDate } from '../intake/date.js';
 import type { Condition } from '../records/plan.js';
+import { millionths } from '../units.js';
 
 /** One value of one eye as a condition sees it. Undefined: missing. */
 export type Value = string | number | undefined;
@@ -8,13 +9,11 @@ export type Value = string | number | undefined;
 /** Looks a field up: its value for one eye, at the examination that `at` names. */
 export type Lookup = (field: string, at: string | undefined) => (eye: number) => Value;
 
-const millionth = (value: number): number => Math.round(value * 1e6) / 1e6;
 const folded = (value: string | number): string => String(value).trim().toLowerCase();
 
-/** A limit as written: a number, or a date as days since 1970-01-01. */
-function limitOf(value: string | number): number {
-  if (typeof value === 'number') return millionth(value);
-  return parseDate(value, 'year-first') ?? Number(value);
+/** A number, or a date as days since 1970-01-01, in millionths. */
+function comparable(value: string | number): number {
+  return millionths(typeof value === 'number' ? value : (parseDate(value, 'year-first') ?? Number(value)));
 }
 
 /** logMAR at which a chart line still counts as reached: its nominal tenth + 0.005. */
@@ -36,7 +35,7 @@ function testOf({ operator, value: wanted }: Condition): Test {
   const [first, second] = (Array.isArray(wanted) ? wanted : [wanted]) as (string | number)[];
   const low = first as string | number;
   const number = (compare: (value: number) => boolean): Test => {
-    return (value) => compare(typeof value === 'number' ? millionth(value) : limitOf(value));
+    return (value) => compare(comparable(value));
   };
   switch (operator) {
     case 'is':
@@ -44,19 +43,19 @@ function testOf({ operator, value: wanted }: Condition): Test {
     case 'is_not':
       return (value) => !equals(wanted)(value);
     case 'below':
-      return number((value) => value < limitOf(low));
+      return number((value) => value < comparable(low));
     case 'at_most':
-      return number((value) => value <= limitOf(low));
+      return number((value) => value <= comparable(low));
     case 'above':
-      return number((value) => value > limitOf(low));
+      return number((value) => value > comparable(low));
     case 'at_least':
-      return number((value) => value >= limitOf(low));
+      return number((value) => value >= comparable(low));
     case 'between':
-      return number((value) => value >= limitOf(low) && value <= limitOf(second as string | number));
+      return number((value) => value >= comparable(low) && value <= comparable(second as string | number));
     case 'worse_than':
-      return number((value) => !isAtOrBetter(value, lineLimit(low)));
+      return (value) => !isAtOrBetter(Number(value), lineLimit(low));
     case 'better_than':
-      return number((value) => isAtOrBetter(value, lineLimit(low) - 0.1));
+      return (value) => isAtOrBetter(Number(value), lineLimit(low) - 0.1);
   }
 }
 

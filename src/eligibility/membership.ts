@@ -3,6 +3,7 @@ import { type CanonicalTables, type Kind, noDay } from '../records/canonical.js'
 import type { Flow, Membership } from '../records/derived.js';
 import { type Family, families } from '../records/measure.js';
 import type { Plan } from '../records/plan.js';
+import { millionths } from '../units.js';
 import type { Assembly } from '../visits/assemble.js';
 import { conditionOn } from './condition.js';
 import { lookupIn } from './lookup.js';
@@ -11,8 +12,8 @@ import { absenceOf, vectorAbsence } from './standing.js';
 
 /** Eyes aimed at distance: |intended| inside the declared range; eyes without an intended refraction count as such. */
 export function distanceTarget(target: Float64Array, [from, to]: readonly [number, number]): Uint8Array {
-  const slack = 1e-6;
-  return Uint8Array.from(target, (value) => (Number.isNaN(value) || (value >= from - slack && value <= to + slack) ? 1 : 0));
+  const inside = (value: number): boolean => millionths(value) >= millionths(from) && millionths(value) <= millionths(to);
+  return Uint8Array.from(target, (value) => (Number.isNaN(value) || inside(value) ? 1 : 0));
 }
 
 /** What stands before any measurement is looked at, one entry an eye. */
@@ -74,7 +75,7 @@ const distanceFamilies: readonly Family[] = ['distance', 'uncorrected'];
 /** Statistic names of a family's flow, in the order in which the first reason is looked for. */
 function stepsOf(family: Family, plan: Plan): readonly string[] {
   if (family === 'safety') return ['analysed'];
-  const declared = plan.eligibility.exclude.map(({ reason }) => `excluded:${reason}`);
+  const declared = new Set(plan.eligibility.exclude.map(({ reason }) => `excluded:${reason}`));
   const aim = distanceFamilies.includes(family) ? ['near_target'] : [];
   const followUp = familyKinds[family] ? ['not_yet_due', 'no_visit', 'not_recorded', 'set_aside'] : [];
   const reference = family === 'refraction' ? ['no_prediction'] : [];
@@ -102,7 +103,7 @@ export function membershipOf(
     const reason = (eye: number): string => {
       if (family === 'safety') return 'analysed';
       const index = standing.excluded[eye] as number;
-      if (index >= 0) return steps[index] as string;
+      if (index >= 0) return `excluded:${plan.eligibility.exclude[index]?.reason}`;
       if (standing.oneEye[eye]) return 'one_eye_rule';
       if (standing.nearTarget[eye] && distanceFamilies.includes(family)) return 'near_target';
       if (!familyKinds[family]) return 'analysed';

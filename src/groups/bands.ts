@@ -1,5 +1,4 @@
-/** Every threshold of the project compares a magnitude rounded to 1e-6. */
-const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+import { millionths } from '../units.js';
 
 /**
  * Names of the bands between edges: an edge belongs to the band above it, the last edge to the band below.
@@ -23,7 +22,8 @@ export function bandNames(edges: readonly number[]): readonly string[] {
  */
 export function bandOf(value: number, edges: readonly number[]): number {
   if (Number.isNaN(value)) return -1;
-  const at = rounded(value);
   const last = edges.length - 1;
-  return edges.filter((edge, i) => (i === last ? at > edge : at >= edge)).length;
+  const passes = (edge: number, i: number): boolean =>
+    i === last ? millionths(value) > millionths(edge) : millionths(value) >= millionths(edge);
+  return edges.filter(passes).length;
 }

@@ -44,6 +44,17 @@ const planned: readonly Measure[] = [
     formula: 'prediction error − mean prediction error of its lens model',
     source: 'Wang, Koch, Hill, Abulafia 2017, J Cataract Refract Surg 43:999-1002',
     second: true,
+    absoluteFrom: 'prediction_error_centred_left_out',
+    of: difference,
+  },
+  {
+    ...signedError,
+    name: 'prediction_error_centred_left_out',
+    inputs: ['prediction_error', 'prediction_error.group_mean_left_out'],
+    formula: 'prediction error − mean prediction error of its lens model over all other patients',
+    source: 'leave-one-out; a lens model must not become perfect by its own mean',
+    second: true,
+    step: true,
     of: difference,
   },
   {

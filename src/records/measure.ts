@@ -38,6 +38,8 @@ export interface Measure {
   within?: readonly number[];
   /** Snellen lines of `share_at_or_better_…`, where the measure is an acuity. */
   lines?: readonly string[];
+  /** The measure whose values serve absolute errors and shares, where a group must not become perfect by its own mean. */
+  absoluteFrom?: string;
   /** Edges of the histogram bins `count_from_…_to_…`, ascending; two open bins stand outside them. */
   bins?: readonly number[];
   /** A step that a reader of `trace` wants to see; not analysed for itself. */

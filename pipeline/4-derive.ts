@@ -1,0 +1,111 @@
+import { table } from 'arquero';
+import { categoriesOf, hasColumn, integersOf, numbersOf } from '../src/columns/table.js';
+import { analysedIn, distanceTarget, membershipOf } from '../src/eligibility/membership.js';
+import { groupMeans } from '../src/measures/centring.js';
+import { measureRegistry } from '../src/measures/index.js';
+import { primaryFormula } from '../src/predictions/primary.js';
+import type { CanonicalTables } from '../src/records/canonical.js';
+import type { Derived, Membership } from '../src/records/derived.js';
+import type { Measure } from '../src/records/measure.js';
+import type { Plan } from '../src/records/plan.js';
+import { assembleVisits } from '../src/visits/assemble.js';
+import { cohortsOf, subgroupsOf } from './derive/cohorts.js';
+import { countsOf } from './derive/counts.js';
+import { eyeVisitsOf } from './derive/eye-visits.js';
+import { type InputColumn, inputColumns } from './derive/inputs.js';
+import { doubleAnglePoints } from './derive/points.js';
+
+/** Columns of the eyes computed so far, by name. */
+type Computed = Map<string, Float64Array>;
+
+/** One measure over all eyes: the registry's function, looped. */
+function computeMeasure(measure: Measure, computed: Computed, input: InputColumn, eyes: number): Float64Array {
+  const columns = measure.inputs.map((name) => {
+    const column = computed.get(name) ?? input(name);
+    computed.set(name, column);
+    return column;
+  });
+  const values = new Float64Array(eyes);
+  const arguments_ = new Array<number>(columns.length);
+  for (let eye = 0; eye < eyes; eye++) {
+    columns.forEach((column, i) => {
+      arguments_[i] = column[eye] as number;
+    });
+    values[eye] = measure.of(...arguments_);
+  }
+  return values;
+}
+
+/** Group means of the prediction error, over the eyes analysed for it, all cohorts together. */
+function addGroupMeans(computed: Computed, tables: CanonicalTables, membership: Membership): void {
+  const analysed = analysedIn(membership.refraction);
+  const errors = computed.get('prediction_error') as Float64Array;
+  const field = ['lens_family', 'lens_model'].find((name) => hasColumn(tables.eyes, name));
+  const group = field ? categoriesOf(tables.eyes, field).codes : new Uint8Array(errors.length).fill(1);
+  const used = errors.map((error, eye) => (analysed[eye] ? error : Number.NaN));
+  const { mean, leftOut } = groupMeans(used, group, integersOf(tables.eyes, 'patient'));
+  computed.set('prediction_error.group_mean', mean);
+  computed.set('prediction_error.group_mean_left_out', leftOut);
+}
+
+/** 1 where an eye has something to compare its refraction with. */
+function referenceOf(input: InputColumn): Uint8Array {
+  const target = input('target_se');
+  return Uint8Array.from(input('predicted_se'), (predicted, eye) =>
+    Number.isNaN(predicted) && Number.isNaN(target[eye] as number) ? 0 : 1,
+  );
+}
+
+/**
+ * Stage 4 · derive: what is known of each eye?
+ *
+ * in       canonical tables whose states qualify has set
+ * out      one row an eye with every measure of the registry; who is analysed in which family; points for charts
+ * promise  operated = analysed + reasons, per family (asserted); every measure comes from the registry
+ */
+export function derive(tables: CanonicalTables, plan: Plan): Derived {
+  const eyes = tables.eyes.numRows();
+  const assembly = assembleVisits(tables, plan);
+  const input = inputColumns(tables, assembly, plan);
+  const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
+  const registry = measureRegistry(tables.formulas.filter((formula) => formula !== primary));
+  const distance = distanceTarget(input('target_se'), plan.acuity.distance_target);
+  const membership = membershipOf(tables, assembly, referenceOf(input), distance, plan);
+  assertFlow(membership, eyes);
+
+  const computed: Computed = new Map();
+  const compute = (measure: Measure): void => {
+    computed.set(measure.name, computeMeasure(measure, computed, input, eyes));
+  };
+  registry.filter((measure) => !measure.second).forEach(compute);
+  addGroupMeans(computed, tables, membership);
+  registry.filter((measure) => measure.second).forEach(compute);
+
+  const numbers = (name: string): Float64Array | undefined => computed.get(name) ?? numbersIfAny(tables, name);
+  const cohorts = cohortsOf(tables, assembly, numbers, plan);
+  return {
+    eyes: tables.eyes.assign(table(Object.fromEntries(computed))),
+    eyeVisits: eyeVisitsOf(tables, assembly),
+    assembly,
+    membership,
+    registry,
+    cohorts,
+    subgroups: subgroupsOf(tables, numbers, plan),
+    points: doubleAnglePoints(computed, membership, cohorts),
+    counts: countsOf(tables, assembly, membership, input('target_se')),
+    tables,
+  };
+}
+
+function numbersIfAny(tables: CanonicalTables, name: string): Float64Array | undefined {
+  const column: unknown = tables.eyes.column(name);
+  return column instanceof Float64Array ? numbersOf(tables.eyes, name) : undefined;
+}
+
+function assertFlow(membership: Membership, eyes: number): void {
+  for (const { family, steps, code } of Object.values(membership)) {
+    if (code.length !== eyes || code.some((step) => step >= steps.length)) {
+      throw new RangeError(`derive: flow of ${family} does not hold every operated eye exactly once`);
+    }
+  }
+}

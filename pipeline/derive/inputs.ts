@@ -1,0 +1,72 @@
+import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../../src/columns/table.js';
+import { eyeNumbers, examColumns } from '../../src/eligibility/lookup.js';
+import { primaryFormula } from '../../src/predictions/primary.js';
+import { type CanonicalTables, type Kind, kinds, noDay } from '../../src/records/canonical.js';
+import type { Plan } from '../../src/records/plan.js';
+import type { Assembly } from '../../src/visits/assemble.js';
+
+/** A column of the eye-level table by the name a measure gives it: `sphere@outcome`, `predicted_se`, `age`. */
+export type InputColumn = (name: string) => Float64Array;
+
+function gathered(values: ArrayLike<number>, rows: Int32Array): Float64Array {
+  return Float64Array.from(rows, (row) => (row < 0 ? Number.NaN : (values[row] as number)));
+}
+
+/** `cdva@before`, `flat@before`, `corrected.day@outcome`: a column of the examination chosen for each eye. */
+function examInput(name: string, tables: CanonicalTables, assembly: Assembly): Float64Array {
+  const [what = '', at] = name.split('@');
+  const rows = at === 'before' ? assembly.before : assembly.outcome;
+  const [first = '', second] = what.split('.');
+  if (second === 'day') {
+    const kind = first as Kind;
+    return gathered(integersOf(tables.measurements[kind], 'day'), rows[kind]).map(labelledIsMissing);
+  }
+  const known = examColumns[first] ?? ownColumn(first);
+  return gathered(numbersOf(tables.measurements[known.kind], known.column), rows[known.kind]);
+}
+
+const labelledIsMissing = (day: number): number => (day === noDay ? Number.NaN : day);
+
+/** The table that has a column of its own name. */
+function ownColumn(column: string): { kind: Kind; column: string } {
+  const kind = (Object.keys(kinds) as Kind[]).find((one) => (kinds[one] as readonly string[]).includes(column));
+  if (!kind) throw new RangeError(`derive: no measurement has a column ${column}`);
+  return { kind, column };
+}
+
+/** Predicted spherical equivalent of one formula, one value an eye. */
+function predictedBy(formula: string | undefined, tables: CanonicalTables): Float64Array {
+  const predicted = new Float64Array(tables.eyes.numRows()).fill(Number.NaN);
+  const code = formula === undefined ? -1 : tables.formulas.indexOf(formula);
+  const { predictions } = tables;
+  const formulas = integersOf(predictions, 'formula');
+  const eye = integersOf(predictions, 'eye');
+  const value = numbersOf(predictions, 'predictedSe');
+  const state = statesOf(predictions);
+  for (let row = 0; row < formulas.length; row++) {
+    if (formulas[row] === code && (state[row] as number) < 2) predicted[eye[row] as number] = value[row] as number;
+  }
+  return predicted;
+}
+
+function eyeInput(name: string, tables: CanonicalTables): Float64Array {
+  const { eyes } = tables;
+  if (!hasColumn(eyes, name)) return new Float64Array(eyes.numRows()).fill(Number.NaN);
+  const column: unknown = eyes.column(name);
+  if (column instanceof Float64Array) return eyeNumbers(eyes, name) as Float64Array;
+  if (column instanceof Int32Array) return Float64Array.from(column);
+  return Float64Array.from(categoriesOf(eyes, name).codes, (code) => code || Number.NaN);
+}
+
+/**
+ * What the measures start from, gathered once an eye. A field that no export has is missing everywhere.
+ */
+export function inputColumns(tables: CanonicalTables, assembly: Assembly, plan: Plan): InputColumn {
+  const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
+  return (name) => {
+    if (name === 'predicted_se') return predictedBy(primary, tables);
+    if (name.startsWith('predicted_se:')) return predictedBy(name.slice('predicted_se:'.length), tables);
+    if (name === 'vertex@outcome') return examInput(name, tables, assembly).map((mm) => (Number.isNaN(mm) ? plan.policies.vertex_mm : mm));
+    return name.includes('@') ? examInput(name, tables, assembly) : eyeInput(name, tables);
+  };
+}
