@@ -7,7 +7,8 @@ export const shortestVector: Dioptre = 1e-9;
 export const doubledRadians = Math.PI / 90;
 
 /**
- * An axis or meridian brought into (0, 180]; 0 is 180. JavaScript's % keeps the sign, hence both steps.
+ * An axis or meridian brought into (0, 180]; 0 is 180. What lies there already keeps its bits. JavaScript's % keeps the
+ * sign, hence both steps.
  *
  * @param angle  degrees, any number of turns
  * @returns degrees in (0, 180]; NaN for NaN
@@ -15,6 +16,7 @@ export const doubledRadians = Math.PI / 90;
  * @example wrap180(-5) // 175
  */
 export function wrap180(angle: Degree): Degree {
+  if (angle > 0 && angle <= 180) return angle;
   const wrapped = ((angle % 180) + 180) % 180;
   return wrapped === 0 ? 180 : wrapped;
 }
@@ -28,6 +30,7 @@ export function wrap180(angle: Degree): Degree {
  * @example wrap90(5 - 175) // 10
  */
 export function wrap90(difference: Degree): Degree {
+  if (difference > -90 && difference <= 90) return difference;
   const wrapped = ((((difference + 90) % 180) + 180) % 180) - 90;
   return wrapped === -90 ? 90 : wrapped;
 }
