@@ -3,9 +3,11 @@ import type { Sheet } from './sheet.js';
 import { fixed } from './sheet.js';
 import type { Slip } from './slips.js';
 
+/** A table whose columns line up in the source too. */
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+  const widths = head.map((text, i) => Math.max(text.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const line = (cells: readonly string[]) => `| ${cells.map((text, i) => text.padEnd(widths[i] ?? 0)).join(' | ')} |`;
+  return [line(head), line(widths.map((width) => '-'.repeat(width))), ...rows.map(line)].join('\n');
 }
 
 function filesTable(made: readonly Sheet[]): string {
