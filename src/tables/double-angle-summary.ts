@@ -1,0 +1,62 @@
+import { fixed } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
+import { ellipseCell, estimateCell, eyesCell, insideCell, valueCell, vectorCell } from './cells.js';
+import { cohortColumns } from './cohorts.js';
+import { finish } from './finish.js';
+import { followUpNotes, outcomeVisit } from './follow-up.js';
+import { levelText } from './level.js';
+import { across, block, cohortHead } from './rows.js';
+import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+
+const vectors = [
+  { measure: 'corneal_cylinder_before', label: 'cornealBefore' },
+  { measure: 'refractive_cylinder_after', label: 'refractiveAfter' },
+] as const;
+
+/** Astigmatism as vectors at the corneal plane: which way it points, how far it scatters, whether it differs from 0. */
+export function doubleAngleSummary(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
+  const shown = vectors.filter(({ measure }) => results.find(measure, 'all', 'n')?.value);
+  if (shown.length === 0) return undefined;
+  const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
+  const { blocks, notes, statistic, titles } = words.tables;
+  const { doubled, plane, regions } = notes.astigmatism;
+  return finish(
+    {
+      id: 'double-angle-summary',
+      title: titles['double-angle-summary'](outcomeVisit(plan, words)),
+      head: cohortHead(setting, statistic, 'flow:astigmatism', 'analysed'),
+      rows: shown.flatMap(({ measure, label }) => [block(blocks[label]), ...vectorRows(setting, measure)]),
+      footnotes: [
+        plane(fixed(plan.policies.vertex_mm, 1)),
+        doubled,
+        regions,
+        ...followUpNotes(setting, ['astigmatism']),
+      ],
+    },
+    plan,
+    words,
+  );
+}
+
+function vectorRows(setting: Setting, measure: string): readonly DraftRow[] {
+  const { plan, words } = setting;
+  const { rows } = words.tables;
+  const level = levelText(plan);
+  const value = (statistic: string, label: string) =>
+    across(setting, measure, label, (get) => valueCell(get(statistic), words));
+  return [
+    across(setting, measure, rows.eyes, (get) => eyesCell(get, words)),
+    across(setting, measure, rows.centroid, (get) => vectorCell(get, words)),
+    across(setting, measure, rows.centroidRegion(level), (get) => ellipseCell(get, 'centroid_ellipse', words)),
+    value('hotelling_t2', rows.hotelling),
+    value('p', rows.p),
+    value('sd_x', rows.sdX),
+    value('sd_y', rows.sdY),
+    value('covariance_xy', rows.covariance),
+    across(setting, measure, rows.meanMagnitude, (get) => estimateCell(get('mean_magnitude'), words)),
+    across(setting, measure, rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
+    across(setting, measure, rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
+  ];
+}

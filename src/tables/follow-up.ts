@@ -1,0 +1,76 @@
+import { count } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { ResultRow } from '../records/result.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
+import type { Setting } from './shapes.js';
+import { valueText } from './value-text.js';
+
+/** Families with an outcome visit. */
+export type OutcomeFamily = 'refraction' | 'astigmatism' | 'corrected' | 'uncorrected';
+
+/** The outcome visit by name: '3 months, else 1 month'. */
+export function outcomeVisit(plan: Plan, words: Words): string {
+  return plan.follow_up.outcome.join(words.tables.or);
+}
+
+/** The measure that holds the days of follow-up of a family. */
+function followUpMeasure(family: OutcomeFamily): string {
+  return family === 'refraction' ? 'follow_up_days' : `follow_up_days:${family}`;
+}
+
+/**
+ * Footnotes that every outcome table bears: the visit; median and range of follow-up, eyes and patients of each column;
+ * which eyes operated are not in the table, and why.
+ *
+ * @throws {RangeError} when the family has no rows on follow-up or flow
+ */
+export function followUpNotes(setting: Setting, families: readonly OutcomeFamily[]): readonly string[] {
+  const { notes } = setting.words.tables;
+  const times = families.map((family) => followUpNote(setting, family, families.length > 1));
+  const flows = families.map((family) => flowNote(setting, family));
+  return [`${notes.visit(outcomeVisit(setting.plan, setting.words))} ${times.join(' ')}`, ...flows];
+}
+
+function followUpNote({ results, words, columns }: Setting, family: OutcomeFamily, named: boolean): string {
+  const { followUp, followUpOf, followUpUnknown } = words.tables.notes;
+  const measure = followUpMeasure(family);
+  const told = columns.map(({ group, label }) => {
+    const text = (statistic: string) => valueText(results.get(measure, group, statistic), words);
+    const { n, patients } = results.get(measure, group, 'n');
+    if (n === 0) return followUpUnknown(label);
+    return followUpOf(label, text('median'), text('min'), text('max'), count(n), count(patients));
+  });
+  return followUp(named ? words.tables.flow.families[family] : undefined, told.join('; '));
+}
+
+function flowNote({ results, words }: Setting, family: OutcomeFamily): string {
+  const { notes, flow } = words.tables;
+  const measure = `flow:${family}`;
+  const operated = valueText(results.get(measure, 'all', 'operated'), words);
+  const told = flowReasons(results, measure)
+    .filter((row) => row.value !== 0)
+    .map((row) => notes.reason(reasonLabel(row.statistic, words), valueText(row, words)));
+  const what = flow.families[family];
+  return told.length === 0 ? notes.allAnalysed(operated, what) : notes.notAnalysed(operated, what, told.join('; '));
+}
+
+/** The reasons of a family's flow, all eyes, in their order: everything between operated and analysed. */
+export function flowReasons(results: Results, measure: string): readonly ResultRow[] {
+  const ends = new Set(['operated', 'analysed']);
+  return results.rows.filter((row) => row.measure === measure && row.group === 'all' && !ends.has(row.statistic));
+}
+
+/**
+ * A reason in words; an exclusion bears the words of audit.yaml.
+ *
+ * @throws {RangeError} when the reason is not one that the flow of eyes knows
+ */
+export function reasonLabel(statistic: string, words: Words): string {
+  const excluded = 'excluded:';
+  if (statistic.startsWith(excluded)) return statistic.slice(excluded.length);
+  const texts: Readonly<Record<string, string>> = words.tables.flow.reasons;
+  const text = texts[statistic];
+  if (text === undefined) throw new RangeError(`reasonLabel: "${statistic}" is no reason of the flow of eyes`);
+  return text;
+}

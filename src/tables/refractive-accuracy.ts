@@ -1,0 +1,56 @@
+import type { Plan } from '../records/plan.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
+import { cohortColumns } from './cohorts.js';
+import { errorRows } from './error-rows.js';
+import { finish } from './finish.js';
+import { followUpNotes, outcomeVisit } from './follow-up.js';
+import { cohortHead } from './rows.js';
+import type { Setting, UnnumberedTable } from './shapes.js';
+
+const otherFormula = 'prediction_error:';
+
+/**
+ * How close to plan: prediction error, the same centred, target error, and the errors of further formulas. Prediction
+ * and target are never one block: the first judges the calculation, the second what the patient was promised.
+ */
+export function refractiveAccuracy(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
+  const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
+  const errors = errorBlocks(setting);
+  if (errors.length === 0) return undefined;
+  const { notes, statistic, titles } = words.tables;
+  const { formula, centred, sign, thresholds } = notes.refraction;
+  const shown = errors.map(({ measure }) => measure);
+  const primary = shown.includes('prediction_error') ? plan.predictions.primary_formula : undefined;
+  return finish(
+    {
+      id: 'refractive-accuracy',
+      title: titles['refractive-accuracy'](outcomeVisit(plan, words)),
+      head: cohortHead(setting, statistic, 'flow:refraction', 'analysed'),
+      rows: errors.flatMap(({ measure, label }) => errorRows(setting, measure, label)),
+      footnotes: [
+        sign,
+        ...(primary === undefined ? [] : [formula(primary)]),
+        ...(shown.includes('prediction_error_centred') ? [centred] : []),
+        thresholds,
+        ...followUpNotes(setting, ['refraction']),
+      ],
+    },
+    plan,
+    words,
+  );
+}
+
+/** The errors that at least one eye has, in the order of the table. */
+function errorBlocks({ results, words }: Setting): readonly { measure: string; label: string }[] {
+  const { blocks } = words.tables;
+  const others = results.rows
+    .filter((row) => row.measure.startsWith(otherFormula) && row.group === 'all' && row.statistic === 'n')
+    .map(({ measure }) => ({ measure, label: blocks.formula(measure.slice(otherFormula.length)) }));
+  return [
+    { measure: 'prediction_error', label: blocks.prediction },
+    { measure: 'prediction_error_centred', label: blocks.centred },
+    { measure: 'target_error', label: blocks.target },
+    ...others,
+  ].filter(({ measure }) => results.find(measure, 'all', 'n')?.value);
+}

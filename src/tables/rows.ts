@@ -1,0 +1,29 @@
+import type { Asked, Column, Draft, DraftRow, Setting, ShownCell } from './shapes.js';
+
+/** The label of a block of rows. */
+export function block(label: string): DraftRow {
+  return { label, indent: 0, cells: [] };
+}
+
+/**
+ * One row of a table: the same cell for every column, its numbers by key.
+ *
+ * @throws {RangeError} when a results row that the cell asks for is not there
+ * @example across(setting, 'prediction_error', 'Median', (get) => valueCell(get('median'), words))
+ */
+export function across(
+  { results, columns }: Setting,
+  measure: string,
+  label: string,
+  cell: (get: Asked) => ShownCell,
+  indent: 0 | 1 = 1,
+): DraftRow {
+  const cellOf = ({ group }: Column) => cell((statistic) => results.get(measure, group, statistic));
+  return { label, indent, cells: columns.map(cellOf) };
+}
+
+/** Head of a table with one column a cohort; the n of each is one count among the results rows. */
+export function cohortHead(setting: Setting, stub: string, measure: string, statistic: string): Draft['head'] {
+  const countOf = (group: string) => setting.results.get(measure, group, statistic).n;
+  return [{ text: stub }, ...setting.columns.map(({ group, label }) => ({ text: label, n: countOf(group) }))];
+}

@@ -1,0 +1,55 @@
+import { axisText } from '../format/axis.js';
+import { interval } from '../format/interval.js';
+import { count, fixed, numberStyles } from '../format/number.js';
+import { pValue } from '../format/p-value.js';
+import { percent } from '../format/percent.js';
+import type { ResultRow } from '../records/result.js';
+import type { Words } from '../words/index.js';
+
+/** Decimals of published numbers by unit; 2 where none is given. Axes and days are whole. */
+const decimals: Readonly<Record<string, number>> = { years: 1, days: 0, deg: 0 };
+
+const counts = /^(n|missing|count|count_.*|substituted|due|not_yet_due|patients_both_eyes|operated|analysed)$/;
+
+/** Whether a row holds a share, shown in percent. */
+export function isShare(row: ResultRow): boolean {
+  return row.unit === 'share' && /^share/.test(row.statistic);
+}
+
+/**
+ * The value of a results row as published: decimals by unit and statistic, true minus sign, shares in percent without
+ * the sign.
+ *
+ * @returns 'not estimable' where there is no value; the row's note says why
+ * @example valueText(results.get('prediction_error', 'all', 'mean'), words) // '−0.06'
+ */
+export function valueText(row: ResultRow, words: Words): string {
+  const { value, statistic } = row;
+  if (value === undefined) return words.tables.notEstimable;
+  if (isShare(row)) return percent(value, row.n);
+  if (statistic === 'p') return pValue(value);
+  if (statistic === 'centroid_axis') return axisText(value, 3);
+  return isCount(row) ? count(value) : fixed(value, decimalsOf(row));
+}
+
+/**
+ * The limits of a results row, with the decimals of its value.
+ *
+ * @returns undefined where the row has no interval
+ * @example intervalText(results.get('prediction_error', 'all', 'mean'), words) // '−0.10 to −0.01'
+ */
+export function intervalText(row: ResultRow, words: Words): string | undefined {
+  const { ci_low: low, ci_high: high } = row;
+  if (low === undefined || high === undefined) return undefined;
+  const { to } = words.tables;
+  if (isShare(row)) return `${percent(low, row.n)} ${to} ${percent(high, row.n)}`;
+  return interval(low, high, decimalsOf(row), numberStyles.typesetPoint, to);
+}
+
+function isCount(row: ResultRow): boolean {
+  return counts.test(row.statistic) || row.measure.startsWith('flow:');
+}
+
+function decimalsOf(row: ResultRow): number {
+  return decimals[row.unit] ?? 2;
+}

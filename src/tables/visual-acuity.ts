@@ -1,0 +1,88 @@
+import { fixed, signed } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
+import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueCell } from './cells.js';
+import { cohortColumns } from './cohorts.js';
+import { finish } from './finish.js';
+import { followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
+import { levelText } from './level.js';
+import { across, block, cohortHead } from './rows.js';
+import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+
+const acuities = ['udva', 'udva_before', 'cdva', 'cdva_before'] as const;
+type Acuity = (typeof acuities)[number];
+
+const line = 'share_at_or_better_';
+
+/** Uncorrected (distance-target eyes) and corrected acuity, after and before surgery. */
+export function visualAcuity(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
+  const shown = acuities.filter((name) => results.find(name, 'all', 'n')?.value);
+  const families = familiesOf(shown);
+  if (families.length === 0) return undefined;
+  const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
+  const { blocks, statistic, titles } = words.tables;
+  return finish(
+    {
+      id: 'visual-acuity',
+      title: titles['visual-acuity'](outcomeVisit(plan, words)),
+      head: cohortHead(setting, statistic, 'flow:eligible', 'analysed'),
+      rows: shown.flatMap((name) => [block(blocks[name]), ...acuityRows(setting, name)]),
+      footnotes: [...acuityNotes(setting, shown), ...followUpNotes(setting, families)],
+    },
+    plan,
+    words,
+  );
+}
+
+/** Families whose acuity after surgery is shown: they have an outcome visit. */
+function familiesOf(shown: readonly Acuity[]): readonly OutcomeFamily[] {
+  return [
+    ...(shown.includes('udva') ? (['uncorrected'] as const) : []),
+    ...(shown.includes('cdva') ? (['corrected'] as const) : []),
+  ];
+}
+
+function acuityRows(setting: Setting, name: Acuity): readonly DraftRow[] {
+  const { plan, words } = setting;
+  const { rows } = words.tables;
+  const level = levelText(plan);
+  const row = (label: string, cell: Parameters<typeof across>[3]) => across(setting, name, label, cell);
+  return [
+    row(rows.eyes, (get) => eyesCell(get, words)),
+    row(rows.meanInterval(level), (get) => estimateCell(get('mean'), words)),
+    row(rows.sd, (get) => valueCell(get('sd'), words)),
+    row(rows.snellen, (get) => snellenCell(get('mean'), words)),
+    row(rows.medianRange, (get) => medianRangeCell(get, words)),
+    row(rows.substituted, (get) => valueCell(get('substituted'), words)),
+    ...linesOf(setting, name).map((feet) =>
+      row(rows.atOrBetter(feet, metresOf(feet), level), (get) =>
+        shareCell(get(`${line}${feet}`), get(`count_at_or_better_${feet}`), words),
+      ),
+    ),
+  ];
+}
+
+/** The lines of an acuity's cumulative shares, in feet, in the order of its rows. */
+function linesOf({ results }: Setting, name: Acuity): readonly string[] {
+  return results.rows
+    .filter((row) => row.measure === name && row.group === 'all' && row.statistic.startsWith(line))
+    .map((row) => row.statistic.slice(line.length));
+}
+
+/** The same line in metres: '20/40' is '6/12'. */
+function metresOf(feet: string): string {
+  return `6/${fixed(Number(feet.split('/')[1]) * 0.3, 1).replace('.0', '')}`;
+}
+
+function acuityNotes({ plan, words }: Setting, shown: readonly Acuity[]): readonly string[] {
+  const { distance, lines, lowVision, mean } = words.tables.notes.acuity;
+  const { distance_target: target, low_vision: low } = plan.acuity;
+  const uncorrected = shown.some((name) => name.startsWith('udva'));
+  return [
+    ...(uncorrected ? [distance(signed(target[0], 2), signed(target[1], 2))] : []),
+    mean,
+    lowVision(fixed(low.count_fingers, 1), fixed(low.hand_movements, 1)),
+    lines,
+  ];
+}

@@ -1,0 +1,102 @@
+import { count, fixed } from '../format/number.js';
+import type { Plan, Visit } from '../records/plan.js';
+import type { Results } from '../results/index.js';
+import { hasInterval } from '../tables/footnotes.js';
+import { levelText } from '../tables/level.js';
+import { noteCodes } from '../tables/marks.js';
+import { markdownText } from '../tables/render/markdown.js';
+import { valueText } from '../tables/value-text.js';
+import type { Cited } from '../words/en/methods-text.js';
+import type { Words } from '../words/index.js';
+import { cited, referenceList } from './references.js';
+
+/**
+ * methods.md: the statistical-methods section, written from what was really run. Only measures that an eye has and
+ * methods that a results row bears are told; the works cited are numbered in the order in which they are met.
+ *
+ * @throws {RangeError} when the method of an interval has no words, or a row on eyes operated or eligible is not there
+ */
+export function methods(results: Results, plan: Plan, words: Words): string {
+  const text = words.tables.methods;
+  const paragraphs = [
+    eyesParagraph(results, plan, words),
+    measuresParagraph(results, plan, words),
+    statisticsParagraph(results, plan, words),
+  ];
+  const { told, keys } = cited(paragraphs);
+  return `${[
+    `# ${text.heading}`,
+    ...told.map(markdownText),
+    `## ${text.referencesHeading}`,
+    referenceList(keys, text)
+      .map((entry, i) => `${i + 1}. ${markdownText(entry)}`)
+      .join('\n'),
+    `## ${text.cautionHeading}`,
+    ...text.caution,
+  ].join('\n\n')}\n`;
+}
+
+function eyesParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {
+  const text = words.tables.methods;
+  const operated = results.get('eyes_operated', 'all', 'count');
+  const both = valueText(results.get('eyes_operated', 'all', 'patients_both_eyes'), words);
+  const eligible = valueText(results.get('flow:eligible', 'all', 'analysed'), words);
+  const reasons = plan.eligibility.exclude.map(({ reason }) => reason);
+  const visits = plan.follow_up.outcome.map((name) => visitText(name, plan.follow_up.visits, words));
+  return [
+    { text: text.audit(count(operated.n), count(operated.patients), both) },
+    { text: text.eligible(eligible) },
+    ...(reasons.length > 0 ? [{ text: text.excluded(reasons.join('; ')) }] : []),
+    { text: text.eyesPerPatient[plan.eligibility.eyes_per_patient] },
+    { text: text.outcome(visits.join(words.tables.or)) },
+  ];
+}
+
+function visitText(name: string, visits: readonly Visit[], words: Words): string {
+  const { visitLabelled, visitWindow } = words.tables.methods;
+  const days = visits.find((visit) => visit.name === name)?.days;
+  return days === undefined ? visitLabelled(name) : visitWindow(name, String(days[0]), String(days[1]));
+}
+
+function measuresParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {
+  const text = words.tables.methods;
+  const measured = (measure: string) => Boolean(results.find(measure, 'all', 'n')?.value);
+  const told = (name: keyof typeof text.measures): readonly Cited[] => (measured(name) ? [text.measures[name]] : []);
+  const formula = measured('prediction_error') ? plan.predictions.primary_formula : undefined;
+  const { count_fingers: fingers, hand_movements: hand } = plan.acuity.low_vision;
+  return [
+    ...told('prediction_error'),
+    ...(formula === undefined ? [] : [{ text: text.formula(formula) }]),
+    ...told('target_error'),
+    ...told('prediction_error_centred'),
+    ...told('refractive_cylinder_after_recorded'),
+    ...(measured('refractive_cylinder_after') ? [text.vectors(fixed(plan.policies.vertex_mm, 1))] : []),
+    ...told('cdva'),
+    ...(measured('cdva') ? [{ text: text.lowVision(fixed(fingers, 1), fixed(hand, 1)) }] : []),
+    ...told('any_complication'),
+  ];
+}
+
+function statisticsParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {
+  const text = words.tables.methods;
+  const notes = new Set(results.rows.flatMap(noteCodes));
+  return [
+    text.estimand(levelText(plan)),
+    ...methodSentences(results, words),
+    ...(notes.has('icc:whole-audit') ? [{ text: text.iccFromAll }] : []),
+    ...(notes.has('icc:fellow-eyes-identical') ? [{ text: text.iccIdentical }] : []),
+    { text: text.smallSamples },
+    text.conventions,
+    { text: text.rounding },
+  ];
+}
+
+/** One sentence for each method that the results bear, in the order of the words. */
+function methodSentences(results: Results, words: Words): readonly Cited[] {
+  const { byMethod } = words.tables.methods;
+  const used = new Set(results.rows.filter(hasInterval).map(({ method }) => method));
+  for (const method of used) {
+    if (!(method in byMethod)) throw new RangeError(`methods: method "${method}" has no words in methods-text.ts`);
+  }
+  return Object.entries(byMethod).flatMap(([method, sentence]) => (used.has(method) ? [sentence] : []));
+}

@@ -1,0 +1,118 @@
+import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
+
+/** Footnotes of marks: what a note of a results row means to a reader. */
+const marked = {
+  'not-estimable:no-eyes': 'No eye has this value.',
+  'not-estimable:one-eye': 'Not estimable: one eye has no spread.',
+  'not-estimable:few-patients': 'Fewer than 5 patients: no interval is given.',
+  'not-estimable:no-spread': 'All values are equal: no interval on the logarithmic scale.',
+  'not-estimable:one-patient-varies': 'Without one patient all values are equal: no interval.',
+  'not-estimable:complete-separation': 'Not estimable: no value of one cohort lies among those of the other.',
+  'not-estimable:zero-share': 'Not estimable: a ratio of shares needs both above zero.',
+  'few-patients': 'Few patients (5 to 9): read with care.',
+  'heavy-tails':
+    'Heavy tails (excess kurtosis above 2): with tails this heavy, simulated coverage was 87–94 %, not 95 %.',
+  'degenerate:points-on-a-line': 'All points lie on one line: the region is a segment, and there is no test.',
+  'degenerate:identical-points': 'All points are equal: the region is a point, and there is no test.',
+  suppressed: 'Not shown: too few eyes to be published.',
+} as const satisfies Partial<Record<EstimateNote | 'suppressed', string>>;
+
+/** Notes that concern a method rather than a value: a footnote without a mark. */
+const unmarked = {
+  'icc:whole-audit':
+    'Where fewer than 5 patients have both eyes in a group, the correlation of fellow eyes is that of the whole audit.',
+  'icc:fellow-eyes-identical':
+    'Fewer than 5 patients have both eyes in the audit: for shares, fellow eyes were taken as identical.',
+} as const satisfies Partial<Record<EstimateNote, string>>;
+
+/** How an interval was made, in the words of a footnote. */
+const intervals: Readonly<Record<EstimateMethod, string>> = {
+  'mean-patient-t': 'means by t with the variance from patient sums',
+  'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
+  'exact-effective-n': 'exact (Clopper–Pearson) at the effective number of eyes',
+  'wilson-patients': 'shares of exactly 0 or 100 % by the Wilson score method with the number of patients as n',
+  'exact-patients': 'shares of exactly 0 or 100 % exact (Clopper–Pearson) with the number of patients as n',
+  'log-patient-t': 'mean absolute errors on the logarithmic scale with the variance from patient sums',
+  'log-jackknife-t': 'SD and root mean square on the logarithmic scale by the jackknife over patients',
+  'geometric-patient-t': 'geometric means by t of the logarithms with the variance from patient sums',
+  'rank-effective-n': 'medians by ranks at the effective number of eyes',
+  'hotelling-patient': 'centroids by Hotelling’s T² with the covariance from patient sums',
+  'difference-patient-t': 'differences of means by t with the variance from the patient sums of both cohorts',
+  'ratio-jackknife-t': 'ratios of spread by the jackknife over the patients of both cohorts',
+  'placements-patient-t': 'relative effects by placements with the variance from patient sums',
+  'shift-placements': 'shifts by the placement limits of one half',
+  'square-and-add': 'differences of shares by square-and-add of two score intervals',
+  'newcombe-paired-phi-corrected': 'paired differences of shares by Newcombe’s method with corrected φ',
+  'log-ratio-patient-t': 'ratios of shares on the logarithmic scale with the variance from patient sums',
+  'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
+};
+
+/** Abbreviations, in the order in which footnotes spell them out. */
+const abbreviations = {
+  ci: 'CI, confidence interval',
+  dioptre: 'D, dioptre',
+  logMAR: 'logMAR, logarithm of the minimum angle of resolution',
+  ratio: 'n/N, eyes with it of eyes counted',
+  sd: 'SD, standard deviation (divisor n − 1)',
+} as const;
+
+const refraction = {
+  sign: 'Negative: more myopic than predicted or intended. Spectacle plane; sphere + half the cylinder, as recorded.',
+  centred:
+    'Centred: less the mean prediction error of its lens model over the whole audit; shares and absolute errors use means without the eye’s own patient. Secondary, and never measured against a benchmark.',
+  thresholds: 'A limit itself counts as within; magnitudes are compared at 0.000001 D.',
+  formula: (name: string) => `Prediction: ${name}.`,
+} as const;
+
+const astigmatism = {
+  plane: (vertex: string) =>
+    `Refraction taken to the corneal plane meridian by meridian, at the vertex distance recorded, else ${vertex} mm. No left eye is mirrored.`,
+  doubled:
+    'x = C cos 2a, y = C sin 2a, a the steep meridian: negative x is with the rule, positive x against the rule.',
+  regions:
+    'The region of the next eye supposes a normal cloud; the share really inside shows how far it is one. Semi-axes: longer × shorter.',
+  recorded:
+    'Magnitudes after surgery are those recorded, spectacle plane; vectors are at the corneal plane, and the two are not comparable eye by eye.',
+  otherPlane: '–: not part of this column.',
+} as const;
+
+const acuity = {
+  distance: (low: string, high: string) =>
+    `Distance-target eyes: intended spherical equivalent from ${low} to ${high} D; eyes without an intended value count as distance.`,
+  lowVision: (fingers: string, hand: string) =>
+    `Counting fingers (${fingers}) and hand movements (${hand}) enter means as logMAR; light perception and none never do, the median uses their rank.`,
+  mean: 'Means are of logMAR as recorded, not snapped to a line, and are then turned into a fraction.',
+  lines: 'A line is reached at its nominal tenth + 0.005 logMAR or better.',
+} as const;
+
+const flow = {
+  zero: 'Reasons that no eye had are not shown. Of several reasons an eye has the first, in the order of the list.',
+  due: 'Due: the outcome visit had closed when the data were exported.',
+} as const;
+
+/** English words: footnotes of tables. */
+export const tableNotes = {
+  marked,
+  unmarked,
+  intervals,
+  intervalsLead: (level: string, list: string) => `${level} intervals allow for both eyes of a patient: ${list}.`,
+  abbreviations,
+  refraction,
+  astigmatism,
+  acuity,
+  flow,
+  perEye: 'Age and sex are counted once a patient, all else once an eye.',
+  missing: (list: string) => `Missing: ${list}.`,
+  missingOf: (label: string, counts: string) => `${label} ${counts}`,
+  missingIn: (column: string, n: string) => `${n} (${column})`,
+  visit: (visit: string) => `Outcome visit: ${visit}.`,
+  followUp: (what: string | undefined, list: string) =>
+    `${what === undefined ? '' : `${what}: `}follow-up in days, median (range): ${list}.`,
+  followUpOf: (column: string, median: string, low: string, high: string, eyes: string, patients: string) =>
+    `${column} ${median} (${low} to ${high}), ${eyes} eyes of ${patients} patients`,
+  followUpUnknown: (column: string) => `${column} not given`,
+  notAnalysed: (operated: string, what: string, list: string) =>
+    `${what}: of ${operated} eyes operated these are not in the table: ${list}.`,
+  allAnalysed: (operated: string, what: string) => `${what}: all ${operated} eyes operated.`,
+  reason: (label: string, n: string) => `${label} ${n}`,
+} as const;
