@@ -79,7 +79,8 @@ function flowCounts({ results }: Everything): Record<string, Record<string, unkn
   for (const { measure, group, statistic, value } of results.rows) {
     if (!measure.startsWith('flow:') || group !== 'all') continue;
     const family = measure.slice('flow:'.length);
-    const counts = (flow[family] ??= {});
+    const counts = flow[family] ?? {};
+    flow[family] = counts;
     if (!statistic.startsWith('excluded:')) counts[statistic] = value;
     else counts.excluded = { ...(counts.excluded as object | undefined), [statistic.slice('excluded:'.length)]: value };
   }

@@ -1,0 +1,75 @@
+import type { Words } from '../words/index.js';
+import type { FindingGroup, PageContent, Section } from './content.js';
+import { figureMarkup, tableMarkup } from './exhibits.js';
+import { html, type Markup } from './html.js';
+
+/** One question: its answer, then the figures and tables behind the answer. */
+export function sectionMarkup(section: Section, internal: boolean, words: Words): Markup {
+  const { id, question, answer, figures, tables, findings } = section;
+  return html`<section id="${id}" aria-labelledby="${id}-title">
+<h2 id="${id}-title">${question}</h2>
+${answer.map((sentence) => html`<p class="answer">${sentence}</p>\n`)}${figures.map((figure) => figureMarkup(figure, internal, words))}${tables.map((table) => tableMarkup(table, words))}${findings && findingsMarkup(findings, words)}</section>
+`;
+}
+
+/** Doubts by rule: how many, and in the clinic also where. */
+function findingsMarkup(findings: readonly FindingGroup[], words: Words): Markup {
+  const groups = (['set aside', 'query', 'note'] as const)
+    .map((severity) => ({ severity, rules: findings.filter((finding) => finding.severity === severity) }))
+    .filter(({ rules }) => rules.length > 0);
+  return html`${groups.map(
+    ({ severity, rules }) => html`<h3>${words.page.severities[severity]}</h3>
+${rules.some(({ places }) => places.length > 0) ? placesMarkup(rules) : countsMarkup(rules)}`,
+  )}`;
+}
+
+function countsMarkup(rules: readonly FindingGroup[]): Markup {
+  const items = rules.map(
+    ({ sentence, count }) => html`<li><span>${sentence}</span> <b class="count">${count}</b></li>\n`,
+  );
+  return html`<ul class="findings">
+${items}</ul>
+`;
+}
+
+function placesMarkup(rules: readonly FindingGroup[]): Markup {
+  return html`${rules.map(
+    ({ sentence, count, places }) => html`<details><summary>${sentence} <b class="count">${count}</b></summary>
+<ul>${places.map((place) => html`<li>${place}</li>`)}</ul>
+</details>
+`,
+  )}`;
+}
+
+/** Eyes to look at again, with the reason: only on the page that stays in the clinic. */
+export function reviewMarkup(content: PageContent, words: Words): Markup | undefined {
+  if (!content.internal) return undefined;
+  const { review, files } = content.internal;
+  const text = words.page.review;
+  const rows = review.map(
+    ({ patient, laterality, year, reasons }) =>
+      html`<tr><th scope="row">${patient}</th><td>${laterality}</td><td>${year}</td><td>${reasons.join('; ')}</td></tr>\n`,
+  );
+  const table = html`<div class="wide" role="region" tabindex="0" aria-label="${text.title}"><table class="review">
+<caption>${text.caption}</caption>
+<thead><tr>${text.head.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
+<tbody>
+${rows}</tbody>
+</table></div>
+`;
+  return html`<section id="review" aria-labelledby="review-title">
+<h2 id="review-title">${text.title}</h2>
+<p class="answer">${text.answer(review.length)}</p>
+${review.length > 0 ? table : undefined}<h3>${text.files}</h3>
+<ul>${files.map(({ file, holds }) => html`<li><a href="${file}">${file}</a> ${holds}</li>`)}</ul>
+</section>
+`;
+}
+
+/** How the numbers were made, and what the report is not. */
+export function closingMarkup(content: PageContent, words: Words): Markup {
+  return html`<section id="methods" aria-labelledby="methods-title">
+<h2 id="methods-title">${words.page.methods}</h2>
+${content.methods.map((paragraph) => html`<p>${paragraph}</p>\n`)}</section>
+`;
+}

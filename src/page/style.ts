@@ -1,0 +1,142 @@
+import { accents, ink } from '../charts/theme.js';
+
+const accent = accents[0]?.colour ?? ink.full;
+
+/** Colours of the page. Figures keep their white paper in the dark, so that they look as they are published. */
+const colours = `
+:root {
+  color-scheme: light dark;
+  --paper: #fcfbf8; --ink: ${ink.full}; --soft: #535f6a; --hair: #d8d5cc; --wash: #f3f1ea;
+  --accent: ${accent}; --accent-wash: #d3d8ee; --figure: ${ink.paper};
+}
+@media (prefers-color-scheme: dark) {
+  :root {
+    --paper: #14191e; --ink: #e8e6e0; --soft: #a9b2bb; --hair: #37414a; --wash: #1c2329;
+    --accent: #a9b6f5; --accent-wash: #3a4680; --figure: #ffffff;
+  }
+}`;
+
+const type = `
+* { box-sizing: border-box; }
+html { -webkit-text-size-adjust: 100%; scroll-padding-top: 1rem; }
+body {
+  margin: 0; background: var(--paper); color: var(--ink);
+  font: 1.0625rem/1.55 Charter, "Bitstream Charter", "Iowan Old Style", Palatino, Georgia, "Liberation Serif", serif;
+}
+h1, h2, h3 { font-weight: 500; line-height: 1.18; text-wrap: balance; margin: 0; }
+h1 { font-size: clamp(2rem, 1.4rem + 2.6vw, 3.1rem); letter-spacing: -0.012em; }
+h2 { font-size: clamp(1.45rem, 1.2rem + 1vw, 1.9rem); letter-spacing: -0.006em; }
+h3 { font-size: 1.15rem; }
+p { margin: 0 0 0.8em; max-width: 40em; text-wrap: pretty; }
+a { color: var(--accent); text-underline-offset: 0.15em; text-decoration-thickness: 0.06em; }
+:focus-visible { outline: 0.16rem solid var(--accent); outline-offset: 0.2rem; }
+.kicker, nav, table, .measure, .marks, .n, figcaption, .tag, dt, .tip, .skip, tfoot {
+  font-family: "Helvetica Neue", Helvetica, Arial, Arimo, "Liberation Sans", sans-serif;
+}
+.skip { position: absolute; left: -100vw; top: 0.5rem; padding: 0.4rem 0.8rem; background: var(--paper); }
+.skip:focus { left: 0.5rem; z-index: 3; }`;
+
+const layout = `
+.page { max-width: 76rem; margin: 0 auto; padding: 2.6rem 1.5rem 4rem; }
+.kicker { font-size: 0.8rem; color: var(--soft); letter-spacing: 0.02em; margin: 0 0 0.7rem; }
+.cohort { font-size: 1.2rem; color: var(--soft); margin: 0.8rem 0 0; }
+header { border-top: 3px solid var(--ink); padding-top: 1.1rem; margin-bottom: 2.2rem; }
+nav { font-size: 0.86rem; line-height: 1.35; }
+nav ol { list-style: none; margin: 0; padding: 0; }
+nav li { border-top: 1px solid var(--hair); }
+nav li:last-child { border-bottom: 1px solid var(--hair); }
+nav a { display: block; padding: 0.5rem 0; color: var(--ink); text-decoration: none; }
+nav a:hover { color: var(--accent); text-decoration: underline; }
+main > section + section { padding-top: 3.4rem; }
+main > section > h2 { border-top: 1px solid var(--ink); padding-top: 0.9rem; margin-bottom: 0.9rem; }
+.answer { font-size: 1.2rem; line-height: 1.45; }
+@media (min-width: 64rem) {
+  .page { display: grid; grid-template-columns: 13.5rem minmax(0, 1fr); column-gap: 3.6rem; }
+  header, footer { grid-column: 1 / -1; }
+  nav { position: sticky; padding-top: 0.15rem; top: 1.5rem; align-self: start; max-height: calc(100vh - 3rem); overflow-y: auto; }
+}`;
+
+const opening = `
+.numbers { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 15.5rem), 1fr)); margin: 0; gap: 0 2.2rem; }
+.number { border-top: 1px solid var(--hair); padding: 0.9rem 0 1.2rem; display: grid; grid-row: span 4; grid-template-rows: subgrid; row-gap: 0; }
+.number dt { font-size: 0.86rem; line-height: 1.3; color: var(--soft); align-self: end; }
+.number dd { margin: 0; }
+.figure-of { font-size: 2.35rem; line-height: 1.25; letter-spacing: -0.02em; font-variant-numeric: lining-nums tabular-nums; white-space: nowrap; }
+.measure { font-size: 0.84rem; line-height: 1.4; color: var(--soft); font-variant-numeric: tabular-nums; }
+.strip { padding-top: 0.6rem; }
+.strip svg { display: block; width: 100%; height: 0.875rem; overflow: visible; }
+.strip .axis, .strip .mark { stroke: var(--soft); stroke-width: 1px; vector-effect: non-scaling-stroke; }
+.strip .band { fill: var(--accent-wash); }
+.strip .value { stroke: var(--accent); stroke-width: 3px; vector-effect: non-scaling-stroke; }
+.marks { display: flex; justify-content: space-between; font-size: 0.72rem; color: var(--soft); padding-top: 0.1rem; }
+.lead { margin: 2rem 0 0; }
+.lead p { font-size: 1.2rem; line-height: 1.5; }
+.care { margin-top: 1.8rem; padding: 1rem 1.2rem 0.4rem; background: var(--wash); border-left: 4px solid var(--accent); max-width: 46rem; }
+.care h2 { font-size: 1.1rem; margin-bottom: 0.5rem; }
+.care ul { margin: 0; padding: 0 0 0 1.1rem; }
+.care li { margin-bottom: 0.5rem; }`;
+
+const exhibits = `
+figure { margin: 2rem 0 2.4rem; }
+.paper { background: var(--figure); overflow-x: auto; }
+.paper svg { display: block; max-width: 100%; height: auto; }
+figcaption { font-size: 0.88rem; line-height: 1.45; margin-top: 0.7rem; max-width: 46rem; color: var(--soft); }
+figcaption b { color: var(--ink); font-weight: 600; }
+.wide { overflow-x: auto; margin: 2rem 0 2.4rem; }
+table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; min-width: min(100%, 34rem); }
+caption { text-align: left; font-size: 0.95rem; font-weight: 600; padding-bottom: 0.55rem; max-width: 46rem; }
+thead { border-top: 2px solid var(--ink); border-bottom: 1px solid var(--ink); }
+tbody:last-of-type { border-bottom: 2px solid var(--ink); }
+th, td { padding: 0.32rem 1.1rem 0.32rem 0; text-align: left; vertical-align: top; font-weight: 400; }
+thead th { font-weight: 600; vertical-align: bottom; }
+thead .n { font-weight: 400; color: var(--soft); white-space: nowrap; }
+tbody th { min-width: 11rem; }
+tbody td { white-space: nowrap; }
+.block th { font-weight: 600; padding-top: 0.8rem; }
+.inner th { padding-left: 1rem; }
+tfoot td { padding: 0.35rem 0 0; color: var(--soft); font-size: 0.8rem; white-space: normal; max-width: 46rem; }
+tfoot tr:first-child td { padding-top: 0.6rem; }
+.findings td:first-child, .review td { white-space: normal; }
+details { border-bottom: 1px solid var(--hair); }
+summary { padding: 0.55rem 0; cursor: pointer; }
+details ul { margin: 0 0 0.8rem; padding-left: 1.2rem; }
+.tag { font-size: 0.76rem; color: var(--soft); }
+.count { font-variant-numeric: tabular-nums; }
+footer { margin-top: 3.2rem; border-top: 3px solid var(--ink); padding-top: 1rem; }
+footer p { color: var(--soft); font-size: 0.95rem; }`;
+
+const print = `
+@page { margin: 18mm 16mm; }
+@media print {
+  :root { --paper: #fff; --ink: #000; --soft: #444; --hair: #bbb; --wash: #fff; --accent: ${accent}; --accent-wash: #d3d8ee; }
+  body { font-size: 10pt; line-height: 1.4; }
+  .page { display: block; max-width: none; padding: 0; }
+  nav, .skip, .tip { display: none; }
+  h1 { font-size: 24pt; }
+  h2 { font-size: 15pt; }
+  h1, h2, h3, caption, .answer { break-after: avoid; }
+  .numbers { grid-template-columns: repeat(3, 1fr); column-gap: 8mm; }
+  .number { padding: 2.5mm 0 3.5mm; }
+  .figure-of { font-size: 20pt; }
+  .lead p, .answer, .cohort { font-size: 11.5pt; }
+  main > section + section { padding-top: 9mm; }
+  .number, figure, .care, table, tr { break-inside: avoid; }
+  figure, .wide { margin: 5mm 0 7mm; }
+  .paper, .wide { overflow: visible; }
+  table { font-size: 8.5pt; min-width: 0; width: 100%; }
+  tbody td { white-space: normal; }
+  thead { display: table-header-group; }
+  tfoot { display: table-row-group; }
+  tfoot td, figcaption { font-size: 8pt; }
+  svg rect, svg path, svg line { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+}`;
+
+/** Styles of the page: a column of reading, numbers and tables set like a journal's, and a sheet for the printer. */
+export const style = [colours, type, layout, opening, exhibits, print].join('\n');
+
+/** What only the page that stays in the clinic needs: the value of a point, shown beside it. */
+export const internalStyle = `
+.paper:focus-visible { outline-offset: -0.1rem; }
+.paper [aria-label].here { stroke: var(--accent); stroke-width: 2px; }
+.tip { position: fixed; z-index: 2; max-width: 20rem; padding: 0.3rem 0.6rem; background: #1d2730; color: #fff; font-size: 0.82rem; line-height: 1.35; pointer-events: none; }
+.tip:empty { display: none; }`;
