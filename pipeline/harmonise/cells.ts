@@ -1,0 +1,119 @@
+import type { FindingsBuilder } from '../../src/findings/builder.js';
+import { parseClock } from '../../src/intake/clock.js';
+import { parseNumber, type WrittenUnit } from '../../src/intake/number.js';
+import { parseAxis, parseCylinder, parseSphere } from '../../src/intake/refraction-field.js';
+import { keratometricIndex, keratometricPower, reindexedPower } from '../../src/optics/keratometry.js';
+import { fieldNamed } from '../../src/plan/fields.js';
+import type { Effect } from '../../src/records/finding.js';
+import type { FieldReading } from '../../src/records/canonical.js';
+import type { ColumnPlan } from '../../src/records/plan.js';
+import { type Block, type Mapped, mappedColumn } from './blocks.js';
+
+/** The value of a field in one row; NaN where the row has none. */
+export type NumberCells = (row: number) => number;
+
+/** What every reader of cells needs beside the block itself. */
+export interface ReadContext {
+  /** Eye index of every row of the block; negative where the row belongs to no eye of the audit. */
+  eyes: Int32Array;
+  /** 1 where the row names a patient and an eye. */
+  keyed: Uint8Array;
+  findings: FindingsBuilder;
+  readings: FieldReading[];
+}
+
+const writtenUnits: readonly string[] = ['D', 'mm', 'µm', 'm', 'deg', 'mmHg', 's', 'min', 'years', 'cells/mm²', '%'];
+
+/** The unit that may stand behind the numbers of a column. */
+function unitOf(plan: ColumnPlan): WrittenUnit | undefined {
+  const unit = plan.unit ?? fieldNamed(plan.field)?.unit;
+  return unit !== undefined && writtenUnits.includes(unit) ? (unit as WrittenUnit) : undefined;
+}
+
+/** One word of a column as a number as recorded; undefined where it is none. */
+function numberOf(word: string, plan: ColumnPlan, block: Block): number | undefined {
+  const { decimal } = block.raw.read;
+  if (plan.field === 'sphere') return parseSphere(word, decimal);
+  if (plan.field === 'cylinder') return parseCylinder(word, decimal);
+  if (plan.unit === 'clock') return parseClock(word);
+  if (fieldNamed(plan.field)?.unit === 'deg') return parseAxis(word, decimal);
+  if (plan.field === 'age') return parseNumber(word.replace(/\s*\+$/, ''), { decimal, unit: 'years' });
+  const unit = unitOf(plan);
+  return parseNumber(word, unit ? { decimal, unit } : { decimal });
+}
+
+/** Brings a number as recorded into the canonical unit and sign. */
+function canonical(value: number, plan: ColumnPlan): number {
+  if (plan.unit === 'mm' && fieldNamed(plan.field)?.unit === 'D') return keratometricPower(value);
+  if (plan.index !== undefined) return reindexedPower(value, plan.index, keratometricIndex);
+  if (plan.notation === 'minus') return -Math.abs(value);
+  return plan.notation === 'plus' ? Math.abs(value) : value;
+}
+
+/** Tells of every row whose word could not be read. */
+export function tellUnreadable(
+  block: Block,
+  column: Mapped,
+  unreadable: Uint8Array,
+  told: { rule: string; effect: Effect },
+  { eyes, findings }: Pick<ReadContext, 'eyes' | 'findings'>,
+): void {
+  if (!unreadable.includes(1)) return;
+  for (let row = 0; row < block.raw.rows; row++) {
+    if (!block.admitted[row] || !unreadable[column.words.codes[row] as number]) continue;
+    findings.add({
+      ...told,
+      severity: 'set aside',
+      source: block.source,
+      row: block.raw.rowNumber(row),
+      column: column.header,
+      field: column.plan.field,
+      written: column.words.at(row),
+      eye: Math.max(-1, eyes[row] as number),
+    });
+  }
+}
+
+/**
+ * Numbers of a mapped column, once a word. Words that are no number are told; the reading is kept for the rules.
+ */
+function readColumn(block: Block, column: Mapped, context: ReadContext): NumberCells {
+  const { words, codes } = column.words;
+  const unreadable = new Uint8Array(words.length);
+  const values = Float64Array.from(words, (word, code) => {
+    if (block.isMissing(word)) return Number.NaN;
+    const value = numberOf(word, column.plan, block);
+    if (value === undefined) unreadable[code] = 1;
+    return value === undefined ? Number.NaN : canonical(value, column.plan);
+  });
+  tellUnreadable(block, column, unreadable, { rule: 'number-unreadable', effect: 'value left out' }, context);
+  context.readings.push({
+    source: block.source,
+    block: block.block,
+    field: column.plan.field,
+    column: column.header,
+    words: column.words,
+    values,
+    eyes: context.eyes,
+  });
+  return (row) => values[codes[row] as number] as number;
+}
+
+/**
+ * Numbers of a field: from its column, else the block's constant, else missing everywhere.
+ *
+ * @returns undefined where the block says nothing of the field
+ */
+export function numberCells(block: Block, field: string, context: ReadContext): NumberCells | undefined {
+  const column = mappedColumn(block, field);
+  if (column) return readColumn(block, column, context);
+  const constant = block.plan.constants[field];
+  if (constant === undefined) return undefined;
+  const value = typeof constant === 'number' ? constant : (parseNumber(constant, { decimal: 'point' }) ?? Number.NaN);
+  return () => value;
+}
+
+/** A covariate of numbers, read as a field without a unit. */
+export function covariateNumbers(block: Block, column: Mapped, context: ReadContext): NumberCells {
+  return readColumn(block, column, context);
+}

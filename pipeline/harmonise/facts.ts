@@ -1,0 +1,182 @@
+import { type CategoryColumn, categoryColumnBuilder } from '../../src/columns/category-column.js';
+import { clockPosition } from '../../src/intake/clock.js';
+import { type Field, fields } from '../../src/plan/fields.js';
+import type { ColumnPlan, Plan } from '../../src/records/plan.js';
+import { type Block, columnOf, mappedColumn } from './blocks.js';
+import { covariateNumbers, numberCells, type NumberCells, type ReadContext } from './cells.js';
+import { agree, differs, tolerances } from './join.js';
+import { type TextCells, textCells, textColumn } from './words.js';
+
+/** Rows that describe one eye, in canonical order. */
+export interface FactRow {
+  /** Index into the list of all blocks. */
+  at: number;
+  row: number;
+}
+
+export interface FactContext {
+  blocks: readonly Block[];
+  contexts: readonly ReadContext[];
+  /** For each eye, the rows of its operation, then the rows of `eye` sources. */
+  rowsOfEye: readonly (readonly FactRow[])[];
+  plan: Plan;
+}
+
+/** Rank of the file a row stands in, where audit.yaml orders files; those not named come last, alike. */
+function preference({ blocks, plan }: FactContext, { at }: FactRow): number {
+  const rank = plan.prefer.indexOf(blocks[at]?.raw.file ?? '');
+  return rank < 0 ? plan.prefer.length : rank;
+}
+
+function tellConflict(context: FactContext, field: string, { at, row }: FactRow, eye: number): void {
+  const block = context.blocks[at] as Block;
+  const column = mappedColumn(block, field);
+  context.contexts[at]?.findings.add({
+    ...differs,
+    source: block.source,
+    row: block.raw.rowNumber(row),
+    column: column?.header,
+    field,
+    written: column?.words.at(row),
+    eye,
+    effect: 'value left out',
+  });
+}
+
+/**
+ * One value an eye from all rows that give one: values that agree are one, values that differ leave the field out
+ * unless audit.yaml says which file is to be preferred.
+ */
+function joined<V>(
+  field: string,
+  context: FactContext,
+  valueOf: (row: FactRow) => V | undefined,
+  same: (a: V, b: V) => boolean,
+): (V | undefined)[] {
+  return context.rowsOfEye.map((rows, eye) => {
+    let kept: { value: V; row: FactRow } | undefined;
+    let disputed = false;
+    for (const row of rows) {
+      const value = valueOf(row);
+      if (value === undefined) continue;
+      if (!kept) kept = { value, row };
+      if (same(kept.value, value)) continue;
+      const rank = preference(context, row) - preference(context, kept.row);
+      if (rank < 0) kept = { value, row };
+      if (rank !== 0) continue;
+      disputed = true;
+      tellConflict(context, field, row, eye);
+    }
+    return disputed ? undefined : kept?.value;
+  });
+}
+
+function toleranceOf(field: string, unit: Field['unit'] | undefined): number {
+  if (unit === 'D' || field === 'predicted_se') return tolerances.D;
+  if (unit === 'mm') return tolerances.mm;
+  return unit === 'deg' ? tolerances.deg : tolerances.exact;
+}
+
+type CellsOf<C> = (block: Block, context: ReadContext) => C | undefined;
+
+/** The readers of one field for every block that describes eyes. */
+function readers<C>({ blocks, contexts }: FactContext, cellsOf: CellsOf<C>): (C | undefined)[] {
+  return blocks.map((block, at) => {
+    const describes = block.plan.holds === 'surgery' || block.plan.holds === 'eye';
+    return describes ? cellsOf(block, contexts[at] as ReadContext) : undefined;
+  });
+}
+
+/** A clock hour becomes a position; everything else is in its canonical unit already. */
+function positioned(block: Block, field: string, cells: NumberCells | undefined, lateralityOf: (row: number) => number) {
+  const plan = mappedColumn(block, field)?.plan;
+  if (!cells || plan?.unit !== 'clock') return cells;
+  const view = plan.view ?? 'facing';
+  return (row: number) => clockPosition(cells(row), view, lateralityOf(row) === 0 ? 'right' : 'left');
+}
+
+/** A column of numbers, one an eye; undefined where no source maps the field. */
+function numberFact(field: Field, context: FactContext, sideOfEye: Int32Array): Float64Array | undefined {
+  const cells = readers(context, (block, read) => {
+    const sideOf = (row: number): number => sideOfEye[read.eyes[row] as number] ?? 0;
+    return positioned(block, field.name, numberCells(block, field.name, read), sideOf);
+  });
+  return numbersFrom(field.name, cells, context, toleranceOf(field.name, field.unit), field.unit === 'deg');
+}
+
+function numbersFrom(
+  name: string,
+  cells: readonly (NumberCells | undefined)[],
+  context: FactContext,
+  tolerance: number,
+  circular: boolean,
+): Float64Array | undefined {
+  if (!cells.some(Boolean)) return undefined;
+  const valueOf = ({ at, row }: FactRow): number | undefined => {
+    const value = cells[at]?.(row);
+    return value === undefined || Number.isNaN(value) ? undefined : value;
+  };
+  const values = joined(name, context, valueOf, (a, b) => agree(a, b, tolerance, circular));
+  return Float64Array.from(values, (value) => value ?? Number.NaN);
+}
+
+function namesFrom(
+  name: string,
+  cells: readonly (TextCells | undefined)[],
+  context: FactContext,
+  first: readonly string[] = [],
+): CategoryColumn | undefined {
+  if (!cells.some(Boolean)) return undefined;
+  const values = joined(name, context, ({ at, row }) => cells[at]?.(row), (a, b) => a === b);
+  const builder = categoryColumnBuilder(first);
+  for (const value of values) builder.push(value);
+  return builder.finish();
+}
+
+function nameFact(field: Field, context: FactContext): CategoryColumn | undefined {
+  const cells = readers(context, (block, read) => textCells(block, field.name, context.plan, read));
+  return namesFrom(field.name, cells, context, field.values);
+}
+
+/** Fields that other steps read: the key, what decides which operation is the first, and codes. */
+const readElsewhere = new Set(['patient', 'eye', 'surgery_date', 'surgery_year', 'surgery_order', 'procedure', 'predicted_se']);
+
+export type FactColumn = Float64Array | CategoryColumn;
+
+/** Every mapped surgery and eye field as a column of the eyes. */
+export function factColumns(context: FactContext, sideOfEye: Int32Array): Readonly<Record<string, FactColumn>> {
+  const columns: Record<string, FactColumn> = {};
+  for (const field of fields) {
+    const ofEye = field.holds.includes('surgery') || field.holds.includes('eye');
+    if (!ofEye || readElsewhere.has(field.name) || field.type === 'codes') continue;
+    const isNumber = field.type === 'number' || field.type === 'clock-or-degrees';
+    const column = isNumber ? numberFact(field, context, sideOfEye) : nameFact(field, context);
+    if (column) columns[field.name] = column;
+  }
+  return { ...columns, ...covariateColumns(context) };
+}
+
+/** Covariates: numbers where declared, or where every word that is there is one; else named values. */
+function covariateColumns(context: FactContext): Readonly<Record<string, FactColumn>> {
+  const names = new Set(context.blocks.flatMap(({ plan }) => plan.covariates.map(({ field }) => field)));
+  const columns: Record<string, FactColumn> = {};
+  for (const name of names) {
+    const planOf = (block: Block): ColumnPlan | undefined => block.plan.covariates.find(({ field }) => field === name);
+    const isNumber = context.blocks.every((block) => (planOf(block)?.type ?? 'number') === 'number' && areNumbers(block, planOf(block)));
+    const column = isNumber
+      ? numbersFrom(name, readers(context, (block, read) => mapped(block, planOf(block), (one) => covariateNumbers(block, one, read))), context, tolerances.exact, false)
+      : namesFrom(name, readers(context, (block, read) => mapped(block, planOf(block), (one) => textColumn(block, one, context.plan, read))), context);
+    if (column) columns[name] = column;
+  }
+  return columns;
+}
+
+function mapped<C>(block: Block, plan: ColumnPlan | undefined, read: (column: ReturnType<typeof columnOf>) => C): C | undefined {
+  return plan && read(columnOf(block.raw, plan));
+}
+
+/** Whether every word of an undeclared covariate is missing or looks like a number. */
+function areNumbers(block: Block, plan: ColumnPlan | undefined): boolean {
+  if (!plan || plan.type === 'number') return true;
+  return columnOf(block.raw, plan).words.words.every((word) => block.isMissing(word) || /^[+\-−]?[\d.,]+$/.test(word.trim()));
+}

@@ -1,0 +1,106 @@
+import { type Kind, kinds, noDay } from '../../src/records/canonical.js';
+import type { Plan } from '../../src/records/plan.js';
+import { type Block, mappedColumn } from './blocks.js';
+import type { ReadContext } from './cells.js';
+import { examDays } from './exam-days.js';
+import { kindReader } from './kinds.js';
+import { type MeasurementRows, measurementRows } from './measurement-rows.js';
+import type { RowBooks } from './row-books.js';
+
+const kindNames = Object.keys(kinds) as Kind[];
+
+/** An eye that was operated, but outside the audit's period: its rows are set aside, not doubted. */
+export const outsidePeriod = -2;
+
+export interface Gathered {
+  rows: Readonly<Record<Kind, MeasurementRows>>;
+  /** Names behind the device codes. */
+  devices: readonly string[];
+  /** Latest date of any examination; `noDay` without dates. */
+  latest: number;
+}
+
+/** The device of each row: its column, its constant, else the source itself. */
+function deviceCodes(block: Block, codeOf: (name: string) => number): (row: number) => number {
+  const own = `source ${block.raw.source + 1}`;
+  const column = mappedColumn(block, 'device');
+  if (!column) {
+    const fixed = codeOf(String(block.plan.constants.device ?? own));
+    return () => fixed;
+  }
+  const byWord = column.words.words.map((word) => codeOf(block.isMissing(word) ? own : word.trim()));
+  return (row) => byWord[column.words.codes[row] as number] as number;
+}
+
+/** Every measurement of every examination, in the order of files and rows. */
+export function gatherMeasurements(
+  blocks: readonly Block[],
+  contexts: readonly ReadContext[],
+  books: readonly RowBooks[],
+  surgeryDay: Int32Array,
+  plan: Plan,
+): Gathered {
+  const rows = Object.fromEntries(kindNames.map((kind) => [kind, measurementRows(kind)])) as Record<Kind, MeasurementRows>;
+  const devices = new Map<string, number>();
+  const codeOf = (name: string): number => {
+    const code = devices.get(name) ?? devices.size;
+    devices.set(name, code);
+    return code;
+  };
+  let latest = noDay;
+  blocks.forEach((block, at) => {
+    if (block.plan.holds !== 'exam') return;
+    const context = contexts[at] as ReadContext;
+    const when = examDays(block, surgeryDay, plan, context);
+    latest = Math.max(latest, when.latest);
+    const readers = kindNames.flatMap((kind) => {
+      const read = kindReader(kind, block, plan, context);
+      return read ? [{ read, into: rows[kind] }] : [];
+    });
+    const deviceOf = deviceCodes(block, codeOf);
+    const book = books[block.source] as RowBooks;
+    for (let row = 0; row < block.raw.rows; row++) {
+      if (block.admitted[row]) gatherRow(row, block, context, when, deviceOf(row), readers, book);
+    }
+  });
+  return { rows, devices: [...devices.keys()], latest };
+}
+
+function gatherRow(
+  row: number,
+  block: Block,
+  context: ReadContext,
+  when: ReturnType<typeof examDays>,
+  device: number,
+  readers: readonly { read: NonNullable<ReturnType<typeof kindReader>>; into: MeasurementRows }[],
+  book: RowBooks,
+): void {
+  const eye = context.eyes[row] as number;
+  if (eye === outsidePeriod) return book.setAside(row, 'outside-period');
+  if (eye < -1 || !context.keyed[row]) return;
+  const day = when.day(row);
+  const label = when.label(row);
+  if (eye >= 0 && day === noDay && label === 0) return book.setAside(row, 'day-unknown');
+  let given = false;
+  for (const { read, into } of readers) {
+    const values = read(row);
+    if (!values) continue;
+    given = true;
+    into.eye.push(eye);
+    into.day.push(day);
+    into.visit.push(label);
+    into.device.push(device);
+    into.source.push(block.source);
+    into.block.push(block.block);
+    into.row.push(row);
+    into.state.push(0);
+    into.axisGiven.push(values.axisGiven ? 1 : 0);
+    values.own.forEach((value, i) => {
+      into.own[i]?.push(value);
+    });
+  }
+  // Measurements of an eye that was never operated are kept for their finding, but serve nothing.
+  if (eye < 0) book.setAside(row, 'eye-not-operated');
+  else if (given) book.use(row);
+  else book.setAside(row, 'no-values');
+}

@@ -1,0 +1,118 @@
+import { parseCodes, parseYesNo } from '../../src/intake/codes.js';
+import { parseDate } from '../../src/intake/date.js';
+import { fieldNamed } from '../../src/plan/fields.js';
+import { noDay } from '../../src/records/canonical.js';
+import type { Plan } from '../../src/records/plan.js';
+import { type Block, type Mapped, mappedColumn } from './blocks.js';
+import { type ReadContext, tellUnreadable } from './cells.js';
+
+/** A named value of a field in one row; undefined where the row has none. */
+export type TextCells = (row: number) => string | undefined;
+
+const folded = (word: string): string => word.trim().toLowerCase();
+
+/** Our value → written words, turned round; the column's own words win over those of `values`. */
+function spellings(column: Mapped, plan: Plan): ReadonlyMap<string, string> {
+  const lists = { ...plan.values[column.plan.field], ...column.plan.words };
+  const pairs = Object.entries(lists).flatMap(([ours, written]) => [ours, ...written].map((word) => [folded(word), ours] as const));
+  return new Map(pairs);
+}
+
+const sexes: Readonly<Record<string, string>> = {
+  f: 'F',
+  female: 'F',
+  w: 'F',
+  weiblich: 'F',
+  femme: 'F',
+  m: 'M',
+  male: 'M',
+  h: 'M',
+  männlich: 'M',
+  homme: 'M',
+  x: 'X',
+  d: 'X',
+  diverse: 'X',
+};
+
+/** One word as a value of ours where its field has few and fixed ones. */
+function fixedValue(field: string, word: string): string | undefined {
+  if (field === 'sex') return sexes[folded(word)];
+  const known = fieldNamed(field);
+  if (known?.type === 'yes-no') {
+    const answer = parseYesNo(word);
+    return answer === undefined ? undefined : answer ? 'yes' : 'no';
+  }
+  return known?.values?.find((value) => folded(value) === folded(word));
+}
+
+/** Asks about every word that stands in no list, once its field has one. */
+function tellUnknown(block: Block, column: Mapped, unknown: Uint8Array, context: ReadContext): void {
+  if (!unknown.includes(1)) return;
+  for (let row = 0; row < block.raw.rows; row++) {
+    if (!block.admitted[row] || !unknown[column.words.codes[row] as number]) continue;
+    context.findings.add({
+      rule: 'word-unknown',
+      severity: 'query',
+      source: block.source,
+      row: block.raw.rowNumber(row),
+      column: column.header,
+      field: column.plan.field,
+      written: column.words.at(row),
+      eye: Math.max(-1, context.eyes[row] as number),
+      effect: 'kept',
+    });
+  }
+}
+
+/** Named values of a mapped column, once a word: declared lists, our own fixed values, else the spelling itself. */
+export function textColumn(block: Block, column: Mapped, plan: Plan, context: ReadContext): TextCells {
+  const { field } = column.plan;
+  const lists = spellings(column, plan);
+  const hasFixed = fieldNamed(field)?.values !== undefined;
+  const unknown = new Uint8Array(column.words.words.length);
+  const byWord = column.words.words.map((word, code) => {
+    if (block.isMissing(word)) return undefined;
+    const value = lists.get(folded(word)) ?? fixedValue(field, word);
+    if (value !== undefined) return value;
+    if (lists.size > 0 || hasFixed) unknown[code] = 1;
+    return hasFixed ? undefined : word.trim();
+  });
+  tellUnknown(block, column, unknown, context);
+  return (row) => byWord[column.words.codes[row] as number];
+}
+
+/** Named values of a field: from its column, else the block's constant; undefined where the block has neither. */
+export function textCells(block: Block, field: string, plan: Plan, context: ReadContext): TextCells | undefined {
+  const column = mappedColumn(block, field);
+  if (column) return textColumn(block, column, plan, context);
+  const constant = block.plan.constants[field];
+  return constant === undefined ? undefined : () => String(constant);
+}
+
+/**
+ * Codes of a field, once a word; an empty list says "none", undefined that nothing is recorded.
+ */
+export function codeCells(block: Block, field: string): ((row: number) => readonly string[] | undefined) | undefined {
+  const column = mappedColumn(block, field);
+  if (!column) return undefined;
+  const blank = block.plan.blank_means[field] === undefined ? undefined : parseCodes(String(block.plan.blank_means[field]));
+  const byWord = column.words.words.map((word) => (block.isMissing(word) ? blank : parseCodes(word)));
+  return (row) => byWord[column.words.codes[row] as number];
+}
+
+/** Dates of a field as days since 1970-01-01; `noDay` where the row has none. */
+export function dateCells(block: Block, field: string, context: ReadContext): ((row: number) => number) | undefined {
+  const column = mappedColumn(block, field);
+  if (!column) return undefined;
+  const { dateOrder } = block.raw.read;
+  const order = dateOrder === 'none' ? 'year-first' : dateOrder;
+  const unreadable = new Uint8Array(column.words.words.length);
+  const days = Int32Array.from(column.words.words, (word, code) => {
+    if (block.isMissing(word)) return noDay;
+    const day = parseDate(word, order);
+    if (day === undefined) unreadable[code] = 1;
+    return day ?? noDay;
+  });
+  tellUnreadable(block, column, unreadable, { rule: 'date-unreadable', effect: 'row left out' }, context);
+  return (row) => days[column.words.codes[row] as number] as number;
+}
