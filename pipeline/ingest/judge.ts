@@ -1,0 +1,88 @@
+import type { WordColumn } from '../../src/columns/word-column.js';
+import type { FindingParts } from '../../src/findings/builder.js';
+import { acuityScale } from '../../src/intake/acuity-scale.js';
+import { judgeDateOrder } from '../../src/intake/date-order.js';
+import { judgeDecimalMark } from '../../src/intake/decimal-mark.js';
+import { missingWords } from '../../src/intake/missing.js';
+import type { FieldType } from '../../src/plan/fields.js';
+import type { Reading } from '../../src/records/plan.js';
+import type { ReadAs } from '../../src/records/raw-table.js';
+import type { TableRead } from './read-table.js';
+import type { Wanted } from './wanted.js';
+
+/** How numbers and dates of a file are read, and what speaks against reading them at all. */
+export interface Judged extends Pick<ReadAs, 'decimal' | 'dateOrder'> {
+  doubts: readonly FindingParts[];
+}
+
+const numeric: readonly (FieldType | undefined)[] = ['number', 'refraction', 'acuity', 'clock-or-degrees'];
+
+interface Used {
+  header: string;
+  wanted: Wanted;
+  /** Distinct words that are not blank and do not say "missing". */
+  words: readonly string[];
+}
+
+/** Every use of every kept column, with the words that stand in it. */
+function usedColumns(table: TableRead, missing: readonly string[]): readonly Used[] {
+  const isMissing = missingWords(missing);
+  return table.layout.kept.flatMap((index, at) => {
+    const { words } = table.columns[at] as WordColumn;
+    const given = words.filter((word) => !isMissing(word));
+    const header = table.header?.[index] ?? '';
+    return (table.layout.uses[at] ?? []).map((wanted) => ({ header, wanted, words: given }));
+  });
+}
+
+/** A stop at the column of the first example. */
+function stop(rule: string, columns: readonly Used[], examples: readonly string[]): FindingParts {
+  const first = columns.find(({ words }) => words.includes(examples[0] ?? ''));
+  const written = examples.join('’ and ‘');
+  const [column, field] = [first?.header, first?.wanted.field];
+  return { rule, severity: 'stop', effect: 'nothing published', column, field, written };
+}
+
+/** Judges the decimal mark of a file from all its distinct numbers; what audit.yaml says wins. */
+function decimalOf(columns: readonly Used[], declared: Reading['decimal']): Pick<Judged, 'decimal' | 'doubts'> {
+  if (declared !== 'auto') return { decimal: declared, doubts: [] };
+  const asked = columns.filter(({ wanted }) => numeric.includes(wanted.type));
+  const judged = judgeDecimalMark(asked.flatMap(({ words }) => words));
+  if (judged.mark !== undefined) return { decimal: judged.mark, doubts: [] };
+  const rule = judged.doubt === 'undecided' ? 'decimal-open' : 'decimal-mixed';
+  return { decimal: 'none', doubts: [stop(rule, asked, judged.examples)] };
+}
+
+/** Judges the order of day, month and year from all distinct dates of a file; what audit.yaml says wins. */
+function dateOrderOf(columns: readonly Used[], declared: Reading['date_order']): Pick<Judged, 'dateOrder' | 'doubts'> {
+  if (declared !== 'auto') return { dateOrder: declared, doubts: [] };
+  const asked = columns.filter(({ wanted }) => wanted.type === 'date');
+  const judged = judgeDateOrder(asked.flatMap(({ words }) => words));
+  if (judged.order !== undefined) return { dateOrder: judged.order, doubts: [] };
+  const rule = judged.doubt === 'undecided' ? 'date-order-open' : 'date-order-mixed';
+  return { dateOrder: 'none', doubts: [stop(rule, asked, judged.examples)] };
+}
+
+/**
+ * Bare numbers in an acuity column whose scale nobody has named; `detail` is how many different ones. While the decimal
+ * mark is in doubt both are tried, so that all reasons to stop are told at once.
+ */
+function scaleDoubts(columns: readonly Used[], marks: readonly ReadAs['decimal'][]): readonly FindingParts[] {
+  const asked = columns.filter(({ wanted }) => wanted.type === 'acuity' && !wanted.scaleDeclared);
+  return asked.flatMap((used) => {
+    const bare = marks.map((mark) => acuityScale(used.words, mark)).find(({ bareNumbers }) => bareNumbers > 0);
+    return bare ? [{ ...stop('acuity-scale-open', [used], bare.examples.slice(0, 1)), detail: bare.bareNumbers }] : [];
+  });
+}
+
+/**
+ * Judges how a file writes its numbers and dates, from all distinct words of the columns that hold them. Nothing is
+ * guessed: what stays open, or contradicts itself, stops the run.
+ */
+export function judge(table: TableRead, reading: Reading): Judged {
+  const columns = usedColumns(table, reading.missing);
+  const { decimal, doubts: decimalDoubts } = decimalOf(columns, reading.decimal);
+  const { dateOrder, doubts: dateDoubts } = dateOrderOf(columns, reading.date_order);
+  const marks: readonly ReadAs['decimal'][] = decimalDoubts.length > 0 ? ['point', 'comma'] : [decimal];
+  return { decimal, dateOrder, doubts: [...decimalDoubts, ...dateDoubts, ...scaleDoubts(columns, marks)] };
+}
