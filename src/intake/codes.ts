@@ -1,7 +1,21 @@
 import { plainSigns } from './signs.js';
 
 /** Words that say there is none; letter case and outer blanks do not matter. English, German, French. */
-const noneWords = new Set(['none', 'nil', 'no', '0', 'nothing', 'uncomplicated', 'keine', 'kein', 'nein', 'aucune', 'aucun', 'non', 'rien']);
+const noneWords = new Set([
+  'none',
+  'nil',
+  'no',
+  '0',
+  'nothing',
+  'uncomplicated',
+  'keine',
+  'kein',
+  'nein',
+  'aucune',
+  'aucun',
+  'non',
+  'rien',
+]);
 
 /**
  * One or several codes in a cell, separated by `;` `,` or `+`.

@@ -39,19 +39,19 @@ const rules: readonly HeaderRule[] = [
     ),
   },
   {
-    rule: 'header-address',
-    unlessTrade: true,
-    phrases: list(
-      `address, street, road, city, town, village, county, postcode, post code, postal, zip, zipcode, adresse,
-       anschrift, strasse, hausnummer, wohnort, plz, postleitzahl, rue, ville, commune`,
-    ),
-  },
-  {
     rule: 'header-contact',
     unlessTrade: false,
     phrases: list(
       `phone, telephone, tel, mobile, cellphone, cell phone, fax, email, mail, url, website, web, ip, telefon,
        telefonnummer, handy, mobil, portable, courriel, telecopie`,
+    ),
+  },
+  {
+    rule: 'header-address',
+    unlessTrade: true,
+    phrases: list(
+      `address, street, road, city, town, village, county, postcode, post code, postal, zip, zipcode, adresse,
+       anschrift, strasse, hausnummer, wohnort, plz, postleitzahl, rue, ville, commune`,
     ),
   },
   {
