@@ -1,3 +1,4 @@
+import { entersMeans, lowVisionNames } from '../../src/acuity/low-vision.js';
 import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../../src/columns/table.js';
 import { eyeNumbers, examColumns } from '../../src/eligibility/lookup.js';
 import { primaryFormula } from '../../src/predictions/primary.js';
@@ -22,7 +23,17 @@ function examInput(name: string, tables: CanonicalTables, assembly: Assembly): F
     return gathered(integersOf(tables.measurements[kind], 'day'), rows[kind]).map(labelledIsMissing);
   }
   const known = examColumns[first] ?? ownColumn(first);
-  return gathered(numbersOf(tables.measurements[known.kind], known.column), rows[known.kind]);
+  const table = tables.measurements[known.kind];
+  const values = numbersOf(table, known.column);
+  return gathered(known.column === 'logMAR' ? withRanks(values, numbersOf(table, 'lowVision')) : values, rows[known.kind]);
+}
+
+/** Light perception and its absence are ranks worse than every acuity: they enter medians and shares, never a mean. */
+function withRanks(values: Float64Array, lowVision: Float64Array): Float64Array {
+  return values.map((value, row) => {
+    const word = lowVisionNames[(lowVision[row] as number) - 1];
+    return word === undefined || entersMeans(word) ? value : Number.POSITIVE_INFINITY;
+  });
 }
 
 const labelledIsMissing = (day: number): number => (day === noDay ? Number.NaN : day);

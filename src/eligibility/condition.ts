@@ -1,4 +1,5 @@
-import { isAtOrBetter } from '../statistics/within.js';
+import { lineOfLogMAR } from '../acuity/lines.js';
+import { logMAROfFraction } from '../acuity/log-mar.js';
 import { parseDate } from '../intake/date.js';
 import type { Condition } from '../records/plan.js';
 import { millionths } from '../units.js';
@@ -16,11 +17,10 @@ function comparable(value: string | number): number {
   return millionths(typeof value === 'number' ? value : (parseDate(value, 'year-first') ?? Number(value)));
 }
 
-/** logMAR at which a chart line still counts as reached: its nominal tenth + 0.005. */
-export function lineLimit(line: string | number): number {
-  const [numerator, denominator] = String(line).split('/').map(Number);
-  const decimal = denominator === undefined ? (numerator as number) : (numerator as number) / denominator;
-  return Math.round(-Math.log10(decimal) * 10) / 10 + 0.005;
+/** The line of an acuity as written: a fraction, or a decimal. */
+function lineOf(written: string | number): number {
+  const [numerator, denominator = 1] = String(written).split('/').map(Number);
+  return lineOfLogMAR(logMAROfFraction(numerator as number, denominator));
 }
 
 type Test = (value: string | number) => boolean;
@@ -53,9 +53,9 @@ function testOf({ operator, value: wanted }: Condition): Test {
     case 'between':
       return number((value) => value >= comparable(low) && value <= comparable(second as string | number));
     case 'worse_than':
-      return (value) => !isAtOrBetter(Number(value), lineLimit(low));
+      return (value) => lineOfLogMAR(Number(value)) > lineOf(low);
     case 'better_than':
-      return (value) => isAtOrBetter(Number(value), lineLimit(low) - 0.1);
+      return (value) => lineOfLogMAR(Number(value)) < lineOf(low);
   }
 }
 
