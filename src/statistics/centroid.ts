@@ -62,9 +62,12 @@ export function centroid(x: Float64Array, y: Float64Array, patients: Patients, c
   const sds = { sdX: Math.sqrt(spread.xx), sdY: Math.sqrt(spread.yy), covariance: spread.xy };
   if (index.count < fewestPatients) return { ...about, ...nothing, ...sds };
   if (isDegenerate(spread)) notes.push(degeneracy(spread));
-  const eyesRegion = ellipse(spread, eyesScale(confidence, n));
-  const inside = countInside(x, y, meanX, meanY, spread, eyesScale(confidence, n));
-  return { ...about, ...sds, ...ofMean(x, y, meanX, meanY, index, confidence), eyesRegion, inside };
+  const k = eyesScale(confidence, n);
+  const eyesRegion = ellipse(spread, k);
+  const inside = countInside(x, y, meanX, meanY, spread, k);
+  const mean = ofMean(x, y, meanX, meanY, index, confidence);
+  if (mean.test === undefined && !isDegenerate(spread)) notes.push('degenerate:patient-sums');
+  return { ...about, ...sds, ...mean, eyesRegion, inside };
 }
 
 const nothing = {

@@ -54,6 +54,12 @@ export const estimateNotes = {
   'icc:fellow-eyes-identical': 'fewer than 5 patients with both eyes anywhere: fellow eyes taken as identical',
   'degenerate:points-on-a-line': 'all points on one line: the ellipse is a segment, no test',
   'degenerate:identical-points': 'all points equal: the ellipse is a point, no test',
+  'degenerate:patient-sums': 'the patients’ sums lie on one line: no test',
+  'design:independent': 'no patient in both cohorts',
+  'design:fellow-eye': 'each patient one eye in each cohort',
+  'design:mixed': 'some patients in both cohorts',
+  'textbook:welch': 'one eye a patient: identical with Welch’s t',
+  'textbook:paired-t': 'one eye in each cohort: identical with the paired t',
 } as const;
 
 export type EstimateMethod = keyof typeof estimateMethods;
