@@ -12,16 +12,6 @@ export interface CalendarDay {
 const longMonths = [1, 3, 5, 7, 8, 10, 12];
 
 /**
- * Days in a month of the Gregorian calendar.
- *
- * @example daysInMonth(2024, 2) // 29
- */
-export function daysInMonth(year: number, month: number): number {
-  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
-  return longMonths.includes(month) ? 31 : 30;
-}
-
-/**
  * Days from 1970-01-01 to a day, by arithmetic alone: no clock, no time zone, no summer time.
  *
  * The year is counted from 1 March, so that the leap day is its last; an era is 400 years, 146,097 days.
@@ -59,4 +49,9 @@ export function calendarFromDays(days: Days): CalendarDay {
   const month = marchMonth < 10 ? marchMonth + 3 : marchMonth - 9;
   const day = dayOfYear - Math.floor((153 * marchMonth + 2) / 5) + 1;
   return { year: yearOfEra + era * 400 + (month <= 2 ? 1 : 0), month, day };
+}
+
+function daysInMonth(year: number, month: number): number {
+  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
+  return longMonths.includes(month) ? 31 : 30;
 }

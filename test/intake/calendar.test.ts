@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { calendarFromDays, daysFromCalendar, daysInMonth } from '../../src/intake/calendar.js';
+import { calendarFromDays, daysFromCalendar } from '../../src/intake/calendar.js';
 
 const msPerDay = 86_400_000;
 
@@ -17,7 +17,9 @@ it('agrees with the calendar of the language on every day from 1900 to 2199, bot
 });
 
 it('knows the leap years', () => {
-  expect([2023, 2024, 1900, 2000, 2100].map((year) => daysInMonth(year, 2))).toEqual([28, 29, 28, 29, 28]);
+  const years = [2023, 2024, 1900, 2000, 2100];
+  const hasLeapDay = (year: number) => daysFromCalendar({ year, month: 2, day: 29 }) !== undefined;
+  expect(years.filter(hasLeapDay)).toEqual([2024, 2000]);
 });
 
 it.each([
