@@ -36,8 +36,8 @@ export const ACUITY_EFFECTS: readonly AcuityEffect[] = [
     },
   },
   {
-    measure: 'cdva',
-    group: 'visit=before',
+    measure: 'cdva_before',
+    group: 'all',
     statistic: 'mean',
     of: (sample) => meanLogMar(sample, correctedBefore),
     mistakes: { 'before and after exchanged': (sample) => meanLogMar(sample, correctedAfter) },
