@@ -1,4 +1,4 @@
-import { type CategoryColumn, type CategoryColumnBuilder, categoryColumnBuilder } from '../columns/category-column.js';
+import { type CategoryColumnBuilder, categoryColumnBuilder } from '../columns/category-column.js';
 import { noDay } from '../records/canonical.js';
 import { type Effect, type Finding, type Findings, type Severity, severities } from '../records/finding.js';
 
@@ -118,14 +118,4 @@ export function concatFindings(lists: readonly Findings[]): Findings {
 export function countOfSeverity(findings: Findings, severity: Severity): number {
   const code = severities.indexOf(severity);
   return findings.severity.reduce((count, one) => count + (one === code ? 1 : 0), 0);
-}
-
-/** How many findings each rule has, by name of the rule, in alphabetical order of UTF-16 units. */
-export function countByRule(findings: Findings): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  for (let i = 0; i < findings.length; i++) {
-    const rule = (findings.rule as CategoryColumn).at(i) as string;
-    counts.set(rule, (counts.get(rule) ?? 0) + 1);
-  }
-  return new Map([...counts].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

@@ -3,7 +3,7 @@ import { type FieldReading, type Kind, noDay } from '../records/canonical.js';
 import type { Effect, Severity } from '../records/finding.js';
 import { millionths } from '../units.js';
 import { type FieldLimits, limitsOf, type Range } from './limits.js';
-import { rowsOfBlock } from './rows.js';
+import { joinedRow, rowsOfBlock } from './rows.js';
 import type { Place, Rule, RuleContext } from './rule.js';
 
 /** Where a field stands, and what an impossible value of it spoils. */
@@ -99,9 +99,11 @@ function cellsOf(reading: FieldReading, judged: Judged, { tables }: RuleContext)
   const kind = judged.table;
   const table = tables.measurements[kind];
   const rows = rowsOfBlock(table, reading.source, reading.block, reading.words.length);
+  const joined = joinedRow(table, kind);
   const days = integersOf(table, 'day');
-  return (row) => {
-    const at = rows[row] as number;
+  return (row, value) => {
+    const own = rows[row] as number;
+    const at = own >= 0 ? own : joined(reading.eyes[row] as number, value);
     return at < 0 ? { place: undefined, day: noDay } : { place: { table: kind, row: at }, day: days[at] as number };
   };
 }

@@ -1,0 +1,167 @@
+import { acuityScale } from '../intake/acuity-scale.js';
+import { delimiterCharacters } from '../intake/delimiter.js';
+import { quoted } from '../plan/repair.js';
+import type { Finding } from '../records/finding.js';
+import type { ColumnPlan, Plan, SourcePlan } from '../records/plan.js';
+import { keptColumn, type RawTable } from '../records/raw-table.js';
+import { type FieldLimits, limitsOf, type Range } from '../rules/limits.js';
+import type { findings as english, RuleWords, Telling } from '../words/en/findings.js';
+import { fileKinds, identifierKinds } from './detail-kinds.js';
+import { foldedHeader, locateColumn } from './header.js';
+
+/** A finding in words. */
+export interface Told {
+  /** Stands for all findings of this rule and severity. */
+  title: string;
+  sentence: string;
+  expected: string;
+  act: string;
+  /** Lines that audit.yaml may take, one of them to be chosen; indented as they belong. */
+  lines: readonly string[];
+  effect: string;
+}
+
+/** What is needed to put a finding into words. */
+export interface TellingContext {
+  raw: readonly RawTable[];
+  plan: Plan;
+  words: typeof english;
+}
+
+/** Everything that is known about where a finding stands. */
+interface About extends TellingContext {
+  finding: Finding;
+  table: RawTable | undefined;
+  source: SourcePlan | undefined;
+  column: ColumnPlan | undefined;
+}
+
+function aboutOf(finding: Finding, context: TellingContext): About {
+  const table = context.raw[finding.source];
+  const source = table && context.plan.sources[table.source];
+  const columns = source?.blocks.flatMap((block) => [...block.columns, ...block.covariates]) ?? [];
+  const column = columns.find(
+    (one) =>
+      one.field === finding.field &&
+      (one.column === undefined || foldedHeader(one.column) === foldedHeader(finding.column ?? '')),
+  );
+  return { ...context, finding, table, source, column };
+}
+
+const plainNumber = (value: number): string => String(value).replace('-', '\u2212');
+
+/** The range that a finding passed: the impossible, the usual one, or the narrower one after surgery. */
+function rangePassed({ severity, detail }: Finding, limits: FieldLimits): Range {
+  if (severity !== 'query' && severity !== 'note') return limits.possible;
+  const { usual, usualAfter } = limits;
+  return usualAfter?.includes(detail) && !usual?.includes(detail) ? usualAfter : (usual ?? limits.possible);
+}
+
+function limitsText({ finding, plan, words }: About): string {
+  const limits = limitsOf(finding.field ?? '', plan);
+  if (!limits) return '';
+  const [low, high] = rangePassed(finding, limits);
+  return words.between(plainNumber(low), plainNumber(high), limits.unit);
+}
+
+function kindText({ finding, words }: About): string {
+  if (finding.rule === 'identifier-present') {
+    const kind = identifierKinds[finding.detail];
+    return kind ? words.identifiers[kind] : '';
+  }
+  const kind = finding.rule === 'file-not-csv' ? fileKinds[finding.detail] : undefined;
+  return kind ? words.fileKinds[kind] : '';
+}
+
+/** Most headers that a sentence lists. */
+const mostHeaders = 12;
+
+function headersOf(table: RawTable | undefined): string {
+  if (!table || table.kept.length === 0) return '';
+  const headers = table.header.map((header) => header.trim()).filter((header) => header !== '');
+  const more = headers.length > mostHeaders ? [...headers.slice(0, mostHeaders), '…'] : headers;
+  return more.join(', ');
+}
+
+function tellingOf(about: About): Telling {
+  const { finding, table, source, column } = about;
+  return {
+    severity: finding.severity,
+    column: finding.column ?? '',
+    field: finding.field ?? '',
+    value: finding.written ?? '',
+    detail: finding.detail,
+    limits: limitsText(about),
+    line: column?.line ?? source?.line ?? 0,
+    headers: headersOf(table),
+    kind: kindText(about),
+  };
+}
+
+/** A header as audit.yaml takes it: in quotation marks where a sign in it would mean something. */
+function yamlText(header: string): string {
+  return /^[\p{L}\d](?:[\p{L}\d .°²/+_-]*[\p{L}\d.°²])?$/u.test(header) ? header : quoted(header);
+}
+
+/** Scales that can hold every bare number of the column; all of them where none can. */
+function scalesOf({ table, column }: About): readonly string[] {
+  const located = table && column && locateColumn(table.header, column);
+  if (!table || located?.index === undefined) return [];
+  const { words } = keptColumn(table, located.index);
+  const { scales } = acuityScale(words, table.read.decimal);
+  return scales.length > 0 ? scales : ['decimal', 'logmar', 'letters'];
+}
+
+function reading(key: string, values: readonly string[]): readonly string[] {
+  return values.map((value) => `reading: { ${key}: ${value} }`);
+}
+
+/** Lines of audit.yaml that settle a finding. */
+function linesOf(about: About): readonly string[] {
+  const { finding, table } = about;
+  const { rule, column = '', field = '' } = finding;
+  const mapped = (more: string): string => `${field}: { column: ${yamlText(column)}, ${more} }`;
+  switch (rule) {
+    case 'delimiter-open':
+      return reading('delimiter', Object.keys(delimiterCharacters));
+    case 'decimal-open':
+    case 'decimal-mixed':
+      return reading('decimal', ['point', 'comma']);
+    case 'date-order-open':
+    case 'date-order-mixed':
+      return reading('date_order', ['day-first', 'month-first', 'year-first']);
+    case 'acuity-scale-open':
+      return scalesOf(about).map((scale) => mapped(`numbers: ${scale}`));
+    case 'column-twice':
+      return Array.from({ length: finding.detail }, (_, i) => mapped(`occurrence: ${i + 1}`));
+    case 'column-missing':
+      return finding.written === undefined ? [] : [`${field}: ${yamlText(finding.written)}`];
+    case 'identifier-present':
+      return [
+        'identifiers_reviewed:',
+        `  - { file: ${yamlText(table?.file ?? '')}, column: ${yamlText(column)}, reason: … }`,
+      ];
+    default:
+      return [];
+  }
+}
+
+/**
+ * A finding in words.
+ *
+ * @throws {RangeError} when no words are known for its rule
+ */
+export function tell(finding: Finding, context: TellingContext): Told {
+  const rule: RuleWords | undefined = context.words.rules[finding.rule];
+  if (!rule) throw new RangeError(`tell: there are no words for rule ${finding.rule}`);
+  const about = aboutOf(finding, context);
+  const telling = tellingOf(about);
+  return {
+    title: rule.title(telling),
+    sentence: rule.sentence(telling),
+    expected: rule.expected(telling),
+    act: rule.act(telling),
+    lines: linesOf(about),
+    effect: context.words.effects[finding.effect],
+  };
+}
