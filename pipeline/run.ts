@@ -3,7 +3,6 @@ import { concatFindings, countOfSeverity } from '../src/findings/builder.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
 import type { Findings } from '../src/records/finding.js';
 import type { Plan } from '../src/records/plan.js';
-import type { RawTable } from '../src/records/raw-table.js';
 import { indexResults } from '../src/results/index.js';
 import { en } from '../src/words/index.js';
 import { ingest } from './1-ingest.js';
@@ -14,11 +13,11 @@ import { analyse } from './5-analyse.js';
 import { draw } from './6-draw.js';
 import { tabulate } from './6-tabulate.js';
 import { publish, publishCheck } from './7-publish.js';
-import type { CheckOutcome, Gathered, Halt, RunOutcome, TraceOutcome } from './commands/outcome.js';
+import type { CheckOutcome, Halt, RunOutcome, TraceOutcome } from './commands/outcome.js';
 import type { Io, Say } from './io.js';
 import { plan as planFrom } from './plan.js';
+import type { Gathered } from './publish/everything.js';
 import { prepare, prepareCheck } from './publish/prepare.js';
-import { reportFolder } from './publish/report-folder.js';
 import { findEye, traceEye } from './trace.js';
 
 /** The whole audit: exports in, report folder out. The stages in their order, and nothing else. */
@@ -30,15 +29,14 @@ export async function run(text: string, io: Io, options: { replace: boolean }, s
   if (obstacle) return { kind: 'refused', obstacle };
 
   const read = await readExports(plan, io, say);
-  if (!('tables' in read)) return stopped(plan, read, io);
-  const { raw, tables, findings } = read;
-  const derived = derive(tables, plan);
+  if (!isFit(read)) return stopped(plan, read, io);
+  const derived = derive(read.tables, plan);
   say('analyse', 0, 1);
   const results = indexResults(analyse(derived, plan));
   const typeset = tabulate(results, plan, en);
   const figures = draw(results, derived.points, plan, en);
-  const internalFigures = draw(results, derived.points, plan, en, eyeNames(tables));
-  const all = { audit: text, raw, findings, derived, results, typeset, figures, internalFigures };
+  const internalFigures = draw(results, derived.points, plan, en, eyeNames(read.tables));
+  const all = { ...read, audit: text, derived, results, typeset, figures, internalFigures };
   const published = await publish(all, plan, io, say, { words: en, ...options });
   return published.kind === 'refused' ? published : { kind: 'published', plan, all, published };
 }
@@ -52,60 +50,51 @@ export async function check(text: string, io: Io, say: Say): Promise<CheckOutcom
   if (obstacle) return { kind: 'refused', obstacle };
 
   const read = await readExports(plan, io, say);
-  if (!('tables' in read)) return stopped(plan, read, io);
-  const derived = derive(read.tables, plan);
-  const results = indexResults(analyse(derived, plan));
-  const gathered = { raw: read.raw, findings: read.findings, derived, results };
-  await publishCheck(gathered, plan, io, en);
-  return { kind: 'checked', plan, gathered };
+  if (!isFit(read)) return stopped(plan, read, io);
+  const found = { ...read, results: indexResults(analyse(derive(read.tables, plan), plan)) };
+  return { kind: 'checked', plan, found, folder: await publishCheck(found, plan, io, en) };
 }
 
-/** One eye from its raw cells to every number it enters; writes nothing. */
-export async function trace(
-  text: string,
-  io: Io,
-  { patient, eye: side }: { patient: string; eye: 'right' | 'left' },
-  say: Say,
-): Promise<TraceOutcome> {
+/** One eye from its raw cells to every number it enters; writes no report. */
+export async function trace(text: string, io: Io, of: { patient: string; eye: Side }, say: Say): Promise<TraceOutcome> {
   const planned = planFrom(text);
   if ('faults' in planned) return { kind: 'faults', faults: planned.faults };
   const { plan } = planned;
   const read = await readExports(plan, io, say);
-  if (!('tables' in read)) return { kind: 'stopped', plan, gathered: read, former: false };
+  if (!isFit(read)) return stopped(plan, read, io);
   const derived = derive(read.tables, plan);
-  const eye = findEye(derived, patient, side);
+  const eye = findEye(derived, of.patient, of.eye);
   if (eye === undefined) return { kind: 'no eye' };
-  return { kind: 'traced', plan, trace: traceEye({ derived, raw: read.raw, plan, words: en, eye }, patient, side) };
+  return { kind: 'traced', plan, trace: traceEye({ derived, raw: read.raw, plan, words: en, eye }, of.patient, of.eye) };
 }
 
-/** Exports that may be analysed; without `tables` a finding stops the audit. */
-interface Exports {
-  raw: readonly RawTable[];
-  tables: CanonicalTables;
-  findings: Findings;
-}
+type Side = 'right' | 'left';
 
-/** Ingest, harmonise, qualify; after each the audit stops where a finding says so, having gathered all of that stage. */
-async function readExports(plan: Plan, io: Io, say: Say): Promise<Exports | Gathered> {
-  const { raw, findings: ofReading } = await ingest(plan, io, say);
-  if (stops(ofReading)) return { raw, findings: ofReading };
-  say('harmonise', 0, 1);
-  const harmonised = harmonise(raw, plan);
-  const soFar = concatFindings([ofReading, harmonised.findings]);
-  if (stops(soFar)) return { raw, findings: soFar };
-  say('qualify', 0, 1);
-  const qualified = qualify(harmonised.tables, raw, plan);
-  const findings = concatFindings([soFar, qualified.findings]);
-  return stops(findings) ? { raw, findings } : { raw, tables: qualified.tables, findings };
-}
+/** Exports that no finding keeps from being analysed. */
+type FitExports = Gathered & { tables: CanonicalTables };
 
 const stops = (findings: Findings): boolean => countOfSeverity(findings, 'stop') > 0;
 
+function isFit(read: Gathered): read is FitExports {
+  return read.tables !== undefined && !stops(read.findings);
+}
+
+/** Ingest, harmonise, qualify; after each the audit stops where a finding says so, having gathered all of that stage. */
+async function readExports(plan: Plan, io: Io, say: Say): Promise<Gathered> {
+  const { raw, findings: ofReading } = await ingest(plan, io, say);
+  if (stops(ofReading)) return { raw, findings: ofReading, tables: undefined, results: undefined };
+  say('harmonise', 0, 1);
+  const harmonised = harmonise(raw, plan);
+  const soFar = concatFindings([ofReading, harmonised.findings]);
+  if (stops(soFar)) return { raw, findings: soFar, tables: harmonised.tables, results: undefined };
+  say('qualify', 0, 1);
+  const { tables, findings } = qualify(harmonised.tables, raw, plan);
+  return { raw, findings: concatFindings([soFar, findings]), tables, results: undefined };
+}
+
 /** What stopped the audit is written beside the report, which stays as it was. */
-async function stopped(plan: Plan, gathered: Gathered, io: Io): Promise<Halt> {
-  const former = (await io.stat(reportFolder(plan).target)) !== undefined;
-  await publishCheck(gathered, plan, io, en);
-  return { kind: 'stopped', plan, gathered, former };
+async function stopped(plan: Plan, found: Gathered, io: Io): Promise<Halt> {
+  return { kind: 'stopped', plan, found, folder: await publishCheck(found, plan, io, en) };
 }
 
 /** Names of eyes for the internal page: patient code and side. */
