@@ -5,6 +5,7 @@ import { en } from '../../src/words/index.js';
 import type { Io } from '../io.js';
 import { nodeIo } from '../node-io.js';
 import { readAll } from '../publish/digest.js';
+import { interruptible } from './interrupt.js';
 import type { Reply } from './reply.js';
 
 /** An audit.yaml that is there: its text, and the folder that all its paths start from. */
@@ -18,16 +19,23 @@ export interface AuditFile {
 }
 
 /** Opens audit.yaml, or says why it cannot be. */
-export async function openAudit(typed: string): Promise<AuditFile | Reply> {
+export async function openAudit(typed: string, signal: AbortSignal): Promise<AuditFile | Reply> {
   const kind = await kindOf(typed);
-  if (kind !== 'file') {
-    const data = { outcome: 'not started', reason: kind === 'missing' ? 'no audit file' : 'a folder', audit: typed };
-    return { code: 2, screen: noAuditScreen(typed, kind, en.screens), data };
-  }
-  const io = nodeIo(dirname(typed));
-  const text = new TextDecoder().decode(await readAll(io, basename(typed)));
+  if (kind !== 'file') return notOpened(typed, kind);
   const folder = dirname(typed);
-  return { text, io, typed, shown: (path) => plain(folder === '.' ? path : `${folder}/${path}`) };
+  const io = interruptible(nodeIo(folder), signal);
+  try {
+    const text = new TextDecoder().decode(await readAll(io, basename(typed)));
+    return { text, io, typed, shown: (path) => plain(folder === '.' ? path : `${folder}/${path}`) };
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+    return notOpened(typed, 'unreadable');
+  }
+}
+
+function notOpened(typed: string, kind: 'folder' | 'missing' | 'unreadable'): Reply {
+  const data = { outcome: 'not started', reason: `audit file: ${kind}`, audit: typed };
+  return { code: 2, screen: noAuditScreen(typed, kind, en.screens), data };
 }
 
 async function kindOf(path: string): Promise<'file' | 'folder' | 'missing'> {
@@ -38,9 +46,9 @@ async function kindOf(path: string): Promise<'file' | 'folder' | 'missing'> {
   }
 }
 
-/** A path without the detours 'sample/../reports'. */
+/** A path without the detours of 'sample/../reports'. */
 function plain(path: string): string {
-  const detour = /(^|\/)(?!\.\.\/)[^/]+\/\.\.\//;
+  const detour = /(^|\/)(?!\.\.?\/)[^/]+\/\.\.\//;
   let shown = path;
   while (detour.test(shown)) shown = shown.replace(detour, '$1');
   return shown;

@@ -45,7 +45,7 @@ export function manifest(all: Everything, plan: Plan, outputs: readonly OutputFi
 }
 
 function inputEntry(all: Everything, { label, read }: RawTable, source: number): object {
-  const books = all.derived.tables.books.find((entry) => entry.source === source);
+  const books = all.tables.books.find((entry) => entry.source === source);
   if (!books) throw new RangeError(`manifest: no books of ${label}; expected one entry for every file read`);
   return {
     file: label,

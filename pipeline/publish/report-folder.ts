@@ -14,6 +14,9 @@ export interface ReportFolder {
   check: string;
 }
 
+/** Where every aggregate number stands inside a report. */
+export const resultsPath = 'publication/results.csv';
+
 /** Paths are relative to the folder of audit.yaml, with '/'. */
 export function reportFolder(plan: Plan): ReportFolder {
   const beside = (name: string): string => `${plan.outputs.folder.replace(/\/+$/, '')}/${name}`;

@@ -12,13 +12,11 @@ export interface Strip {
 }
 
 /** One of the numbers that an audit is judged by, typeset. */
-export interface Headline {
+export interface BigNumber {
   label: string;
   value: string;
-  /** '95 % interval 72.3 to 81.7'; '' where there is none. */
-  interval: string;
-  /** '287 of 371 eyes'; '' where the number is no share. */
-  fraction: string;
+  /** What it counts, its interval, what belongs to it, what to know of it: one line each. */
+  details: readonly string[];
   strip: Strip | undefined;
 }
 
@@ -46,7 +44,7 @@ export interface FindingGroup {
   rule: string;
   severity: 'set aside' | 'query' | 'note';
   sentence: string;
-  count: string;
+  count: number;
   /** Internal page only: the first places, as text. */
   places: readonly string[];
 }
@@ -72,11 +70,12 @@ export interface PageContent {
   /** 'Operated January 2025 to December 2025'; '' where no period is known. */
   period: string;
   cohort: string;
-  headlines: readonly Headline[];
+  numbers: readonly BigNumber[];
   sentences: readonly string[];
   warnings: readonly string[];
   sections: readonly Section[];
-  methods: readonly string[];
+  /** methods.md without the cautions, which end the page. */
+  methods: string;
   cautions: readonly string[];
   internal: InternalContent | undefined;
 }

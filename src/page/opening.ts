@@ -1,5 +1,5 @@
 import type { Words } from '../words/index.js';
-import type { Headline, PageContent } from './content.js';
+import type { BigNumber, PageContent } from './content.js';
 import { html, type Markup } from './html.js';
 import { stripMarkup } from './strip.js';
 
@@ -20,17 +20,16 @@ export function openingMarkup(content: PageContent, words: Words): Markup {
   return html`<section id="in-short" aria-labelledby="in-short-title">
 <h2 id="in-short-title">${words.page.inShort}</h2>
 <dl class="numbers">
-${content.headlines.map(numberMarkup)}</dl>
+${content.numbers.map(numberMarkup)}</dl>
 <div class="lead">${content.sentences.map((sentence) => html`<p>${sentence}</p>`)}</div>
 ${careMarkup(content.warnings, words)}</section>
 `;
 }
 
-function numberMarkup({ label, value, fraction, interval, strip }: Headline): Markup {
-  const detail = [fraction, interval].filter((text) => text !== '').map((text) => html`<div>${text}</div>`);
+function numberMarkup({ label, value, details, strip }: BigNumber): Markup {
   return html`<div class="number"><dt>${label}</dt>
 <dd class="figure-of">${value}</dd>
-<dd class="measure">${detail}</dd>
+<dd class="measure">${details.map((detail) => html`<div>${detail}</div>`)}</dd>
 <dd>${strip && stripMarkup(strip)}</dd></div>
 `;
 }

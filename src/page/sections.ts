@@ -1,7 +1,9 @@
+import { count as countText } from '../format/number.js';
 import type { Words } from '../words/index.js';
 import type { FindingGroup, PageContent, Section } from './content.js';
 import { figureMarkup, tableMarkup } from './exhibits.js';
 import { html, type Markup } from './html.js';
+import { markdownMarkup } from './markdown.js';
 
 /** One question: its answer, then the figures and tables behind the answer. */
 export function sectionMarkup(section: Section, internal: boolean, words: Words): Markup {
@@ -25,7 +27,7 @@ ${rules.some(({ places }) => places.length > 0) ? placesMarkup(rules) : countsMa
 
 function countsMarkup(rules: readonly FindingGroup[]): Markup {
   const items = rules.map(
-    ({ sentence, count }) => html`<li><span>${sentence}</span> <b class="count">${count}</b></li>\n`,
+    ({ sentence, count }) => html`<li><span>${sentence}</span> <b class="count">${countText(count)}</b></li>\n`,
   );
   return html`<ul class="findings">
 ${items}</ul>
@@ -34,7 +36,11 @@ ${items}</ul>
 
 function placesMarkup(rules: readonly FindingGroup[]): Markup {
   return html`${rules.map(
-    ({ sentence, count, places }) => html`<details><summary>${sentence} <b class="count">${count}</b></summary>
+    ({
+      sentence,
+      count,
+      places,
+    }) => html`<details><summary>${sentence} <b class="count">${countText(count)}</b></summary>
 <ul>${places.map((place) => html`<li>${place}</li>`)}</ul>
 </details>
 `,
@@ -70,6 +76,6 @@ ${review.length > 0 ? table : undefined}<h3>${text.files}</h3>
 export function closingMarkup(content: PageContent, words: Words): Markup {
   return html`<section id="methods" aria-labelledby="methods-title">
 <h2 id="methods-title">${words.page.methods}</h2>
-${content.methods.map((paragraph) => html`<p>${paragraph}</p>\n`)}</section>
+${markdownMarkup(content.methods)}</section>
 `;
 }

@@ -1,5 +1,5 @@
 import type { Words } from '../words/index.js';
-import { aligned, apart, cut, labelled, screen, wrapped } from './layout.js';
+import { aligned, apart, cut, labelled, screen, screenWidth, wrapped } from './layout.js';
 
 /** All findings of one rule: what the rule says, how many, and where the first one stands. */
 export interface RuleCount {
@@ -8,12 +8,21 @@ export interface RuleCount {
   place: string;
 }
 
+/** One file, and how it was read. */
+export interface FileLine {
+  file: string;
+  rows: string;
+  /** 'semicolons, decimal commas, day first, utf-8'. */
+  how: string;
+}
+
 /** What the screen of a check tells; numbers are typeset. */
 export interface CheckSummary {
   title: string;
   /** audit.yaml, as the reader typed it. */
   audit: string;
-  files: { files: string; rows: string; used: string; setAside: string };
+  read: readonly FileLine[];
+  rows: { files: string; rows: string; used: string; setAside: string };
   columns: { placed: string; all: string };
   eyes: { eyes: string; patients: string; both: string };
   visit: { known: string; due: string; notYetDue: string };
@@ -30,11 +39,15 @@ const mostKinds = 8;
 /** The screen of a check that found nothing to stop for. */
 export function checkScreen(summary: CheckSummary, words: Words['screens']): string {
   const text = words.check;
-  const { files, columns, eyes, visit, values } = summary;
+  const { rows, columns, eyes, visit, values } = summary;
   return screen([
     apart(summary.title, text.nothingPublished(summary.audit)),
+    aligned(
+      summary.read.map(({ file, rows: count, how }) => [file, count, how]),
+      { right: [1] },
+    ).map((line) => cut(line, screenWidth)),
     [
-      ...labelled(text.files, text.filesRead(files.files, files.rows, files.used, files.setAside), { at: 13 }),
+      ...labelled(text.files, text.filesRead(rows.files, rows.rows, rows.used, rows.setAside), { at: 13 }),
       ...labelled(text.columns, text.columnsPlaced(columns.placed, columns.all), { at: 13 }),
       ...labelled(text.eyes, text.eyesOperated(eyes.eyes, eyes.patients, eyes.both), { at: 13 }),
       ...labelled(text.visit, text.visits(visit.known, visit.due, visit.notYetDue), { at: 13 }),
@@ -63,7 +76,7 @@ function ruleLines(summary: CheckSummary, text: Words['screens']['check']): read
       .map(({ sentence, count, place }) => [`  ${cut(sentence, sentenceWidth)}`, count, place]),
     ...(rules.length > mostKinds ? [moreRow(rules.slice(mostKinds), text)] : []),
   ]);
-  return aligned(rows, { right: [1] }).map((line) => cut(line, 78));
+  return aligned(rows, { right: [1] }).map((line) => cut(line, screenWidth));
 }
 
 function moreRow(rules: readonly RuleCount[], text: Words['screens']['check']): readonly string[] {

@@ -3,10 +3,14 @@ import type { Words } from '../words/index.js';
 import { aligned, labelled, screen, wrapped } from './layout.js';
 
 /** The screen of an audit.yaml that is not there. */
-export function noAuditScreen(audit: string, kind: 'missing' | 'folder', words: Words['screens']): string {
+export function noAuditScreen(
+  audit: string,
+  kind: 'missing' | 'folder' | 'unreadable',
+  words: Words['screens'],
+): string {
   const text = words.notStarted;
   return screen([
-    wrapped(kind === 'missing' ? text.noFile(audit) : text.isFolder(audit)),
+    wrapped({ missing: text.noFile, folder: text.isFolder, unreadable: text.unreadable }[kind](audit)),
     labelled(words.next, words.usage, { indent: 0, at: 7 }),
   ]);
 }

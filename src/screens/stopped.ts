@@ -1,14 +1,15 @@
 import type { Words } from '../words/index.js';
-import { labelled, screen, wrapped } from './layout.js';
+import { labelled, screen, screenWidth, wrapped } from './layout.js';
 
 /** One reason to stop, in words. */
 export interface StopReason {
   /** 'lane.csv, column "V c.c."'; '' where it concerns the whole audit. */
   place: string;
   sentence: string;
-  found: string;
   expected: string;
   do: string;
+  /** Lines that audit.yaml may take, one of them to be chosen. */
+  lines: readonly string[];
   rule: string;
 }
 
@@ -23,6 +24,9 @@ export interface StoppedSummary {
   list: string;
 }
 
+/** Reasons that a screen tells in full; the list holds them all. */
+const mostReasons = 8;
+
 /** The screen of a command that the data stopped: one block a reason. */
 export function stoppedScreen(summary: StoppedSummary, words: Words['screens']): string {
   const { stopped, toRun, toCheck, next } = words;
@@ -30,7 +34,7 @@ export function stoppedScreen(summary: StoppedSummary, words: Words['screens']):
   const command = summary.command === 'run' ? toRun(summary.audit) : toCheck(summary.audit);
   return screen([
     [title],
-    ...summary.reasons.map((reason) => reasonLines(reason, words)),
+    ...summary.reasons.slice(0, mostReasons).map((reason) => reasonLines(reason, words)),
     wrapped(`${stopped.reasons(String(summary.reasons.length))} ${stopped.others(summary.list)}`),
     labelled(next, stopped.next(summary.audit, command), { indent: 0, at: 7 }),
   ]);
@@ -38,13 +42,13 @@ export function stoppedScreen(summary: StoppedSummary, words: Words['screens']):
 
 function reasonLines(reason: StopReason, { stopped, rule }: Words['screens']): readonly string[] {
   const parts = [
-    { name: stopped.found, text: reason.found },
     { name: stopped.expected, text: reason.expected },
     { name: stopped.do, text: reason.do },
   ].filter(({ text }) => text !== '');
   return [
     ...wrapped(reason.place === '' ? reason.sentence : `${reason.place}: ${reason.sentence}`),
     ...parts.flatMap(({ name, text }) => labelled(name, text, { at: 13 })),
-    rule(reason.rule).padStart(78),
+    ...reason.lines.map((line) => `${' '.repeat(15)}${line}`),
+    rule(reason.rule).padStart(screenWidth),
   ];
 }

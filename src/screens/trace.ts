@@ -25,11 +25,11 @@ const valueAt = 23;
 const noteAt = 49;
 
 /** The screen of one eye's trace. */
-export function traceScreen(trace: TraceText, next: string, words: Words['screens']): string {
+export function traceScreen(trace: TraceText, audit: string, words: Words['screens']): string {
   return screen([
     wrapped(trace.title),
     ...trace.blocks.map((block) => [`  ${block.title}`, ...block.lines.flatMap(traceLine)]),
-    labelled(words.next, next, { indent: 0, at: 7 }),
+    labelled(words.next, words.trace.next(audit), { indent: 0, at: 7 }),
   ]);
 }
 
@@ -43,4 +43,16 @@ function traceLine({ label, value, note }: TraceLine): readonly string[] {
   const before = rest.length > 0 ? [first, ...rest.slice(0, -1)] : [];
   if (joined.length <= screenWidth) return [...before, joined];
   return [first, ...rest, ...wrapped(note, screenWidth, valueAt + 2)];
+}
+
+/** The screen of an eye that the audit does not have. */
+export function noEyeScreen(
+  { patient, eye }: { patient: string; eye: string },
+  audit: string,
+  words: Words['screens'],
+): string {
+  return screen([
+    wrapped(words.trace.noEye(patient, eye)),
+    labelled(words.next, words.trace.nextNoEye(audit), { indent: 0, at: 7 }),
+  ]);
 }

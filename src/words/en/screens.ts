@@ -24,6 +24,12 @@ export const screens = {
   },
 
   check: {
+    read: {
+      rows: (rows: string) => `${rows} rows`,
+      delimiters: { comma: 'commas', semicolon: 'semicolons', tab: 'tabs', pipe: 'pipes' },
+      decimals: { point: 'decimal points', comma: 'decimal commas', none: '' },
+      dateOrders: { 'day-first': 'day first', 'month-first': 'month first', 'year-first': 'year first', none: '' },
+    },
     nothingPublished: (audit: string) => `${audit}, nothing published`,
     files: 'files',
     filesRead: (files: string, rows: string, used: string, setAside: string) =>
@@ -52,10 +58,12 @@ export const screens = {
     title: 'Stopped. Nothing was published; the former report is untouched.',
     titleFirst: 'Stopped. Nothing was published.',
     titleCheck: 'Stopped. These would keep the audit from running.',
-    found: 'Found',
     expected: 'Expected',
     do: 'Do',
-    column: (file: string, column: string) => `${file}, column "${column}"`,
+    place: (file: string, row: number, column: string) =>
+      [file, row > 0 ? `row ${row}` : '', column === '' ? '' : `column "${column}"`]
+        .filter((part) => part !== '')
+        .join(', '),
     reasons: (count: string) => (count === '1' ? 'One reason to stop.' : `${count} reasons to stop.`),
     others: (path: string) => `Other findings: ${path}`,
     next: (audit: string, command: string) => `mend the export or ${audit}, then ${command}`,
@@ -63,6 +71,7 @@ export const screens = {
 
   notStarted: {
     title: 'Not started.',
+    unreadable: (audit: string) => `Not started. ${audit} cannot be read by this account.`,
     noFile: (audit: string) => `Not started. There is no file ${audit}.`,
     isFolder: (audit: string) => `Not started. ${audit} is a folder; the command takes the file audit.yaml.`,
     fault: (audit: string, line: number, column: number) => `${audit} line ${line}, column ${column}:`,
@@ -89,13 +98,15 @@ export const screens = {
     } as Readonly<Record<string, string>>,
     otherReason: (code: string) => `the file system answers ${code}`,
     mendFolder: 'close what holds it, or name another folder under outputs in audit.yaml',
+    system: (reason: string) => `Not done: ${reason}. A former report is untouched.`,
     locked: (folder: string) => `Not started. Another run is writing ${folder} at this moment.`,
     mendLock: (lock: string) => `wait for it to end. If none is running, remove ${lock}`,
   },
 
   trace: {
     noEye: (patient: string, eye: string) => `Patient ${patient} has no operated ${eye} eye in this audit.`,
-    next: (queries: string) => `compare with the chart; what to confirm stands in ${queries}`,
+    nextNoEye: (audit: string) => `halfdiopter check ${audit} lists the patients with something to confirm`,
+    next: (audit: string) => `compare with the chart; halfdiopter check ${audit} lists what to confirm`,
   },
 
   interrupted: 'Interrupted. Nothing was published; a former report is untouched.',
@@ -103,6 +114,24 @@ export const screens = {
   ourFault: {
     title: 'This is a mistake in halfdiopter, not in your data. Nothing was published.',
     report: 'Please report these lines. They hold no value and no name from your files:',
+    next: 'send the lines above to whoever maintains your copy of halfdiopter',
+  },
+
+  help: {
+    description: 'Outcomes audit of cataract surgery: de-identified CSV exports in, tables, charts and a report out.',
+    flow: 'check, mend, check again; then run, read, answer the queries, run again.',
+    audit: 'the audit.yaml that describes the audit',
+    run: 'the whole audit, into one report folder',
+    check: 'reads and judges the data, writes the query list and no outcome',
+    trace: 'one eye from its raw cells to every number it enters',
+    replace: 'replace a report although files of it were changed by hand',
+    patient: 'patient code, as in the exports',
+    eye: 'right or left',
+    sides: 'It is right or left.',
+    quiet: 'no progress and no summary',
+    json: 'the summary on stdout as JSON, for programs',
+    version: 'the version',
+    help: 'this help',
   },
 
   usage: 'halfdiopter --help',

@@ -1,0 +1,115 @@
+import { artworks } from '../../src/charts/theme.js';
+import { compose, type PageParts } from '../../src/page/compose.js';
+import type { DrawnFigure } from '../../src/page/content.js';
+import { page } from '../../src/page/page.js';
+import type { Plan } from '../../src/records/plan.js';
+import type { Figure, TypesetTable } from '../../src/records/report.js';
+import { tableCsv } from '../../src/tables/render/csv.js';
+import { tableMarkdown } from '../../src/tables/render/markdown.js';
+import { legends } from '../../src/text/legends.js';
+import { methods } from '../../src/text/methods.js';
+import type { Words } from '../../src/words/index.js';
+import { renderPng } from '../artwork/png.js';
+import { renderSvg } from '../artwork/svg.js';
+import type { Say } from '../io.js';
+import type { Everything } from './everything.js';
+import { eyesFile } from './eyes-file.js';
+import { findingGroups } from './finding-groups.js';
+import { queriesFile } from './finding-lists.js';
+import { flowFile } from './flow-file.js';
+import type { OutputFile } from './replace.js';
+import { resultsPath } from './report-folder.js';
+import { resultsFile } from './results-file.js';
+import { reviewEyes, reviewFile } from './review.js';
+
+/** All files of a report but the manifest, in the order in which they are listed, and how many eyes are for review. */
+export async function reportFiles(
+  all: Everything,
+  plan: Plan,
+  words: Words,
+  say: Say,
+): Promise<{ files: readonly OutputFile[]; review: number }> {
+  const drawn = await drawnFigures(all.figures, { identified: false }, say);
+  const identified = await drawnFigures(all.internalFigures, { identified: true }, say);
+  const review = reviewEyes(all.derived, words);
+  const { spreadsheet } = plan.outputs;
+  const lists = [
+    ...eyesFile('internal/eyes.csv', all.derived, plan),
+    ...queriesFile('internal/queries.csv', all, plan, words),
+    reviewFile('internal/review.csv', review, spreadsheet),
+    flowFile('internal/flow.csv', all.raw, all.tables, all.results, spreadsheet),
+  ];
+  const methodsText = methods(all.results, plan, words);
+  const parts = { results: all.results, plan, typeset: all.typeset, methods: methodsText };
+  const shared = {
+    ...parts,
+    figures: drawn,
+    findings: findingGroups(all, plan, words, { places: false }),
+    internal: undefined,
+  };
+  const inside = {
+    ...parts,
+    figures: identified,
+    findings: findingGroups(all, plan, words, { places: true }),
+    internal: { review, files: lists.map(({ path }) => listEntry(path, words)) },
+  };
+  const files = [
+    pageFile('publication/index.html', shared, words),
+    ...all.typeset.flatMap((table) => tableFiles(table, plan, words)),
+    ...(await figureFiles(drawn, plan, say)),
+    textFile('publication/methods.md', methodsText),
+    textFile('publication/legends.md', legends(all.typeset, all.figures, words)),
+    resultsFile(resultsPath, all.results.rows),
+    pageFile('internal/index.html', inside, words),
+    ...lists,
+    textFile('internal/audit.yaml', all.audit),
+  ];
+  return { files, review: review.length };
+}
+
+function textFile(path: string, text: string): OutputFile {
+  return { path, bytes: Buffer.from(text) };
+}
+
+function pageFile(path: string, parts: PageParts, words: Words): OutputFile {
+  return textFile(path, page(compose(parts, words), words));
+}
+
+function listEntry(path: string, { page: { lists } }: Words): { file: string; holds: string } {
+  const file = path.slice(path.lastIndexOf('/') + 1);
+  return { file, holds: lists[file] ?? '' };
+}
+
+async function drawnFigures(
+  figures: readonly Figure[],
+  options: { identified: boolean },
+  say: Say,
+): Promise<readonly DrawnFigure[]> {
+  const drawn: DrawnFigure[] = [];
+  for (const [done, figure] of figures.entries()) {
+    say('draw', done, figures.length);
+    drawn.push({ figure, svg: await renderSvg(figure, options) });
+  }
+  return drawn;
+}
+
+/** Tables in the formats asked for; a byte-order mark tells spreadsheets that the text is UTF-8. */
+function tableFiles(table: TypesetTable, { outputs }: Plan, words: Words): readonly OutputFile[] {
+  const path = `publication/tables/${table.number}-${table.id}`;
+  const csv = (): OutputFile => textFile(`${path}.csv`, `\ufeff${tableCsv(table, outputs.spreadsheet, words)}`);
+  const markdown = (): OutputFile => textFile(`${path}.md`, tableMarkdown(table, words));
+  return [...(outputs.tables.includes('csv') ? [csv()] : []), ...(outputs.tables.includes('md') ? [markdown()] : [])];
+}
+
+async function figureFiles(drawn: readonly DrawnFigure[], { outputs }: Plan, say: Say): Promise<readonly OutputFile[]> {
+  const dpi = artworks[outputs.artwork]?.dpi;
+  if (dpi === undefined) throw new RangeError(`figureFiles: artwork ${outputs.artwork}; expected one of the theme's`);
+  const files: OutputFile[] = [];
+  for (const [done, { figure, svg }] of drawn.entries()) {
+    say('render', done, drawn.length);
+    const path = `publication/figures/${figure.number}-${figure.id}`;
+    if (outputs.figures.includes('svg')) files.push(textFile(`${path}.svg`, svg));
+    if (outputs.figures.includes('png')) files.push({ path: `${path}.png`, bytes: await renderPng(svg, dpi) });
+  }
+  return files;
+}

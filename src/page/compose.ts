@@ -1,0 +1,144 @@
+import { count } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { TypesetTable } from '../records/report.js';
+import type { Results } from '../results/index.js';
+import { vectorCell } from '../tables/cells.js';
+import { cohortColumns } from '../tables/cohorts.js';
+import { fieldLabel } from '../tables/groups.js';
+import { levelText } from '../tables/level.js';
+import { valueText } from '../tables/value-text.js';
+import { type HeadlineId, headlines } from '../text/headline.js';
+import { sentences } from '../text/sentences.js';
+import { warnings } from '../text/warnings.js';
+import type { Words } from '../words/index.js';
+import type { DrawnFigure, FindingGroup, InternalContent, PageContent, Section } from './content.js';
+import { bigNumbers, statedNumber } from './numbers.js';
+
+/** What a page is made from. */
+export interface PageParts {
+  results: Results;
+  plan: Plan;
+  typeset: readonly TypesetTable[];
+  figures: readonly DrawnFigure[];
+  findings: readonly FindingGroup[];
+  /** methods.md. */
+  methods: string;
+  internal: InternalContent | undefined;
+}
+
+/** The questions of the report in their order: which headlines answer them, which tables and figures belong there. */
+const questions = [
+  { id: 'eyes', headlines: ['operated', 'outcome-known'], exhibits: ['eye-flow', 'baseline'] },
+  { id: 'data', headlines: [], exhibits: [] },
+  {
+    id: 'plan',
+    headlines: ['within-half', 'mean-error'],
+    exhibits: ['prediction-error', 'accuracy-shares', 'refractive-accuracy', 'accuracy-by-subgroup'],
+  },
+  {
+    id: 'astigmatism',
+    headlines: ['cylinder'],
+    exhibits: ['double-angle', 'residual-cylinder', 'double-angle-summary'],
+  },
+  { id: 'vision', headlines: ['corrected', 'uncorrected'], exhibits: ['acuity-cumulative', 'visual-acuity'] },
+  { id: 'safety', headlines: ['complication'], exhibits: ['safety'] },
+] as const satisfies readonly { id: keyof Words['page']['questions']; headlines: HeadlineId[]; exhibits: string[] }[];
+
+/** The content of a page; the publication version is the one without `internal`. */
+export function compose(parts: PageParts, words: Words): PageContent {
+  const { results, plan, methods, internal } = parts;
+  const { methods: text } = words.tables;
+  return {
+    language: plan.outputs.language,
+    title: plan.title,
+    period: periodText(plan, words),
+    cohort: cohortText(results, plan, words),
+    numbers: bigNumbers(results, plan, words),
+    sentences: sentences(results, plan, words),
+    warnings: warnings(results, plan, words).map((warning) => warning.text),
+    sections: sectionsOf(parts, words),
+    methods: methods.split(`## ${text.cautionHeading}`)[0] ?? '',
+    cautions: text.caution,
+    internal,
+  };
+}
+
+function periodText({ period: { from, to } }: Plan, { page }: Words): string {
+  if (from === undefined && to === undefined) return page.period.all;
+  if (from === undefined) return page.period.until(dateText(to ?? '', page));
+  if (to === undefined) return page.period.since(dateText(from, page));
+  return from === to
+    ? page.period.in(dateText(from, page))
+    : page.period.between(dateText(from, page), dateText(to, page));
+}
+
+/** '2025-01-31' → '31 January 2025'; a year stays a year. */
+function dateText(date: string, page: Words['page']): string {
+  const [year = '', month, day] = date.split('-');
+  const name = page.months[Number(month) - 1];
+  return name === undefined ? year : `${Number(day)} ${name} ${year}`;
+}
+
+function cohortText(results: Results, plan: Plan, words: Words): string {
+  const eyes = results.get('eyes_operated', 'all', 'count');
+  const both = valueText(results.get('eyes_operated', 'all', 'patients_both_eyes'), words);
+  const cohorts = cohortColumns(results, plan, words).slice(0, -1);
+  const text = words.page.cohort(count(eyes.n), count(eyes.patients), both);
+  if (cohorts.length === 0) return text;
+  const field = plan.cohorts.by === undefined ? '' : fieldLabel(plan.cohorts.by, words);
+  return `${text}. ${words.page.cohorts(field, cohorts.map(({ label }) => label).join(', '))}`;
+}
+
+function sectionsOf(parts: PageParts, words: Words): readonly Section[] {
+  const asked = new Set<string>(questions.flatMap(({ exhibits }) => exhibits));
+  const others = exhibitsOf(parts, (id) => !asked.has(id));
+  const sections = questions.map(({ id, exhibits }) => ({
+    id,
+    question: words.page.questions[id],
+    answer: answerOf(id, parts, words),
+    ...exhibitsOf(parts, (name) => (exhibits as readonly string[]).includes(name)),
+    ...(id === 'data' ? { findings: parts.findings } : {}),
+  }));
+  const more = { id: 'more', question: words.page.questions.more, answer: [], ...others };
+  return others.figures.length + others.tables.length > 0 ? [...sections, more] : sections;
+}
+
+function exhibitsOf(
+  { figures, typeset }: PageParts,
+  belongs: (id: string) => boolean,
+): Pick<Section, 'figures' | 'tables'> {
+  return {
+    figures: figures.filter(({ figure }) => belongs(figure.id)),
+    tables: typeset.filter(({ id }) => belongs(id)),
+  };
+}
+
+function answerOf(id: (typeof questions)[number]['id'], parts: PageParts, words: Words): readonly string[] {
+  const { results, plan } = parts;
+  if (id === 'data') return dataAnswer(parts, words);
+  const wanted: readonly string[] = questions.find((question) => question.id === id)?.headlines ?? [];
+  const told = headlines(results, words)
+    .filter((headline) => wanted.includes(headline.id))
+    .map((headline) => `${statedNumber(headline, levelText(plan), words)}.`);
+  const centroid = id === 'astigmatism' ? centroidAnswer(results, words) : [];
+  return told.length + centroid.length > 0 ? [...told, ...centroid] : [words.page.notRecorded];
+}
+
+function centroidAnswer(results: Results, words: Words): readonly string[] {
+  const measure = 'refractive_cylinder_after';
+  if (results.find(measure, 'all', 'centroid_magnitude')?.value === undefined) return [];
+  const { text } = vectorCell((statistic) => results.get(measure, 'all', statistic), words);
+  return [words.page.centroid(words.tables.blocks.refractiveAfter, text)];
+}
+
+/** How many values were doubted; what audit.yaml declared safe, switched off or had answered is told with its reason. */
+function dataAnswer({ findings, plan }: PageParts, { page }: Words): readonly string[] {
+  const sum = (severity: FindingGroup['severity']): number =>
+    findings.reduce((total, group) => (group.severity === severity ? total + group.count : total), 0);
+  const [setAside, query, note] = [sum('set aside'), sum('query'), sum('note')];
+  return [
+    page.doubts(count(setAside), count(query), count(note)),
+    ...plan.quality.off.map(({ rule, reason }) => page.ruleOff(rule, reason)),
+    ...plan.identifiers_reviewed.map(({ column, reason }) => page.columnReviewed(column, reason)),
+  ];
+}
