@@ -1,5 +1,5 @@
 /** Delimiters of the CSVs we write: a comma, or a semicolon where the comma is the decimal mark. */
-export type CsvDelimiter = ',' | ';';
+type CsvDelimiter = ',' | ';';
 
 /**
  * One line of a CSV file, its line break included. Cells with a delimiter, a quotation mark, a line break or outer
@@ -18,7 +18,7 @@ export function csvLine(cells: readonly string[], delimiter: CsvDelimiter): stri
   return `${cells.map((cell) => quoted(disarmed(cell), delimiter)).join(delimiter)}\n`;
 }
 
-const number = String.raw`[+-]?\d[\d.,]*`;
+const number = String.raw`[+-]?\d[\d.,]*(?:e[+-]\d+)?`;
 const range = `${number}(?: to ${number})?`;
 /** '-0.06', '-0.06 (-0.10 to -0.01)', with the marks of footnotes behind them. */
 const signedNumber = new RegExp(`^${range}(?: \\(${range}\\))?[*†‡§‖¶#]*$`);

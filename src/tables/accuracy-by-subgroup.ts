@@ -1,14 +1,15 @@
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { estimateCell, eyesCell, shareCell } from './cells.js';
+import { estimateCell, eyesCell } from './cells.js';
+import { withinCell } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { fieldLabel, groupPairs, valueLabel } from './groups.js';
 import { type HeadlineError, headlineError } from './headline-error.js';
 import { levelText } from './level.js';
 import { block } from './rows.js';
-import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+import type { Draft, DraftRow, UnnumberedTable } from './shapes.js';
 
 const half = '0.50';
 
@@ -27,7 +28,7 @@ export function accuracyBySubgroup(results: Results, plan: Plan, words: Words): 
     {
       id: 'accuracy-by-subgroup',
       title: titles['accuracy-by-subgroup'](outcomeVisit(plan, words), name),
-      head: heads(all, error),
+      head: heads(plan, words),
       rows: [groupRow(results, words, error, 'all', allEyes, 0), ...rows],
       footnotes: [notes.refraction.sign, notes.refraction.thresholds, ...followUpNotes(all, ['refraction'])],
     },
@@ -36,17 +37,12 @@ export function accuracyBySubgroup(results: Results, plan: Plan, words: Words): 
   );
 }
 
-function heads({ results, plan, words }: Setting, error: HeadlineError): readonly { text: string; n?: number }[] {
-  const { eyesHead, rows, subgroup } = words.tables;
-  const level = levelText(plan);
-  const { n } = results.get(error, 'all', 'n');
-  const texts = [
-    rows.meanInterval(level),
-    rows.sdInterval(level),
-    rows.meanAbsolute(level),
-    rows.withinError(half, level),
-  ];
-  return [{ text: subgroup }, { text: eyesHead }, ...texts.map((text) => ({ text, n }))];
+/** Each row is a group of its own size, so that n is a column and not in the heads. */
+function heads(plan: Plan, words: Words): Draft['head'] {
+  const { rows, subgroup, withInterval } = words.tables;
+  const estimates = [rows.mean, rows.sd, rows.meanAbsolute, rows.withinError(half)];
+  const texts = [subgroup, rows.eyes, ...estimates.map((label) => withInterval(label, levelText(plan)))];
+  return texts.map((text) => ({ text }));
 }
 
 /** The values of one field, under its name; no rows where the audit has no such groups. */
@@ -75,7 +71,7 @@ function groupRow(
     estimateCell(get('mean'), words),
     estimateCell(get('sd'), words),
     estimateCell(get('mean_absolute'), words),
-    shareCell(get(`share_within_${half}`), get(`count_within_${half}`), words),
+    withinCell(get, half, words),
   ];
   return { label, indent, cells };
 }

@@ -1,11 +1,13 @@
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { meanSdCell, medianRangeCell, patientsCell, shareCell, valueCell } from './cells.js';
+import { meanSdCell, medianRangeCell, patientsCell, shareCell } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
+import { levelText } from './level.js';
 import { across, block, cohortHead } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+import { valueText } from './value-text.js';
 
 const characteristics = [
   'age',
@@ -48,10 +50,11 @@ export function baseline(results: Results, plan: Plan, words: Words): Unnumbered
 }
 
 function characteristicRows(setting: Setting, name: Characteristic): readonly DraftRow[] {
-  const { results, words } = setting;
+  const { results, plan, words } = setting;
   const { baseline: labels, rows } = words.tables;
   if (results.find(name, 'all', 'share')) {
-    return [across(setting, name, labels[name], (get) => shareCell(get('share'), get('count'), words), 0)];
+    const label = words.tables.withInterval(labels[name], levelText(plan));
+    return [across(setting, name, label, (get) => shareCell(get('share'), get('count'), words), 0)];
   }
   return [
     block(labels[name]),
@@ -60,15 +63,15 @@ function characteristicRows(setting: Setting, name: Characteristic): readonly Dr
   ];
 }
 
-/** Eyes without a value, for each characteristic that has any, in every column. */
+/** How many have no value, for each characteristic that anyone lacks. */
 function missingNote({ results, words, columns }: Setting, shown: readonly Characteristic[]): readonly string[] {
-  const { baseline: labels, notes } = words.tables;
+  const { missingNames, notes } = words.tables;
   const told = shown.flatMap((name) => {
+    const missing = (group: string) => valueText(results.get(name, group, 'missing'), words);
     if (results.get(name, 'all', 'missing').value === 0) return [];
-    const counts = columns.map(({ group, label }) =>
-      notes.missingIn(label, valueCell(results.get(name, group, 'missing'), words).text),
-    );
-    return [notes.missingOf(labels[name], counts.join(', '))];
+    const cohorts = columns.filter(({ group }) => group !== 'all');
+    const inCohorts = cohorts.map(({ group, label }) => notes.countIn(label, missing(group)));
+    return [notes.missingOf(missingNames[name], missing('all'), inCohorts.join(', '))];
   });
   return told.length === 0 ? [] : [notes.missing(told.join('; '))];
 }

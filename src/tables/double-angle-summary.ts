@@ -1,4 +1,4 @@
-import { fixed } from '../format/number.js';
+import { shortest } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
@@ -7,7 +7,7 @@ import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { levelText } from './level.js';
-import { across, block, cohortHead } from './rows.js';
+import { across, block, cohortHead, statisticStub } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
 const vectors = [
@@ -20,16 +20,16 @@ export function doubleAngleSummary(results: Results, plan: Plan, words: Words): 
   const shown = vectors.filter(({ measure }) => results.find(measure, 'all', 'n')?.value);
   if (shown.length === 0) return undefined;
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
-  const { blocks, notes, statistic, titles } = words.tables;
+  const { blocks, notes, titles } = words.tables;
   const { doubled, plane, regions } = notes.astigmatism;
   return finish(
     {
       id: 'double-angle-summary',
       title: titles['double-angle-summary'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, statistic, 'flow:astigmatism', 'analysed'),
+      head: cohortHead(setting, statisticStub(setting), 'flow:astigmatism', 'analysed'),
       rows: shown.flatMap(({ measure, label }) => [block(blocks[label]), ...vectorRows(setting, measure)]),
       footnotes: [
-        plane(fixed(plan.policies.vertex_mm, 1)),
+        plane(shortest(plan.policies.vertex_mm)),
         doubled,
         regions,
         ...followUpNotes(setting, ['astigmatism']),

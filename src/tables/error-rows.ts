@@ -1,8 +1,7 @@
-import { fixed } from '../format/number.js';
+import type { Words } from '../words/index.js';
 import { estimateCell, eyesCell, rangeCell, shareCell } from './cells.js';
-import { levelText } from './level.js';
 import { across, block } from './rows.js';
-import type { DraftRow, Setting } from './shapes.js';
+import type { Asked, DraftRow, Setting, ShownCell } from './shapes.js';
 
 const within = 'share_within_';
 
@@ -19,35 +18,27 @@ export function limitsOf({ results }: Pick<Setting, 'results'>, measure: string)
  * @throws {RangeError} when one of the statistics has no row
  */
 export function errorRows(setting: Setting, measure: string, label: string): readonly DraftRow[] {
-  const { plan, words } = setting;
+  const { words } = setting;
   const { rows } = words.tables;
-  const level = levelText(plan);
   const estimate = (statistic: string, text: string) =>
     across(setting, measure, text, (get) => estimateCell(get(statistic), words));
   return [
     block(label),
     across(setting, measure, rows.eyes, (get) => eyesCell(get, words)),
-    estimate('mean', rows.meanInterval(level)),
-    estimate('sd', rows.sdInterval(level)),
-    estimate('median', rows.medianInterval(level)),
-    estimate('mean_absolute', rows.meanAbsolute(level)),
-    estimate('median_absolute', rows.medianAbsolute(level)),
-    estimate('root_mean_square', rows.rootMeanSquare(level)),
+    estimate('mean', rows.mean),
+    estimate('sd', rows.sd),
+    estimate('median', rows.median),
+    estimate('mean_absolute', rows.meanAbsolute),
+    estimate('median_absolute', rows.medianAbsolute),
+    estimate('root_mean_square', rows.rootMeanSquare),
     across(setting, measure, rows.range, (get) => rangeCell(get, words)),
-    ...shareRows(setting, measure, rows.withinError),
+    ...limitsOf(setting, measure).map((limit) =>
+      across(setting, measure, rows.withinError(limit), (get) => withinCell(get, limit, words)),
+    ),
   ];
 }
 
-/** One row a limit: eyes within it. */
-function shareRows(
-  setting: Setting,
-  measure: string,
-  label: (limit: string, level: string) => string,
-): readonly DraftRow[] {
-  const { plan, words } = setting;
-  return limitsOf(setting, measure).map((limit) =>
-    across(setting, measure, label(fixed(Number(limit), 2), levelText(plan)), (get) =>
-      shareCell(get(`${within}${limit}`), get(`count_within_${limit}`), words),
-    ),
-  );
+/** Eyes within one limit, as its rows write it. */
+export function withinCell(get: Asked, limit: string, words: Words): ShownCell {
+  return shareCell(get(`${within}${limit}`), get(`count_within_${limit}`), words);
 }

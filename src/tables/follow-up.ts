@@ -27,31 +27,31 @@ function followUpMeasure(family: OutcomeFamily): string {
  */
 export function followUpNotes(setting: Setting, families: readonly OutcomeFamily[]): readonly string[] {
   const { notes } = setting.words.tables;
-  const times = families.map((family) => followUpNote(setting, family, families.length > 1));
+  const times = families.map((family) => followUpNote(setting, family));
   const flows = families.map((family) => flowNote(setting, family));
-  return [`${notes.visit(outcomeVisit(setting.plan, setting.words))} ${times.join(' ')}`, ...flows];
+  return [[notes.visit(outcomeVisit(setting.plan, setting.words)), ...times].join(' '), ...flows];
 }
 
-function followUpNote({ results, words, columns }: Setting, family: OutcomeFamily, named: boolean): string {
-  const { followUp, followUpOf, followUpUnknown } = words.tables.notes;
+function followUpNote({ results, words, columns }: Setting, family: OutcomeFamily): string {
+  const { flow, notes } = words.tables;
   const measure = followUpMeasure(family);
   const told = columns.map(({ group, label }) => {
     const text = (statistic: string) => valueText(results.get(measure, group, statistic), words);
     const { n, patients } = results.get(measure, group, 'n');
-    if (n === 0) return followUpUnknown(label);
-    return followUpOf(label, text('median'), text('min'), text('max'), count(n), count(patients));
+    if (n === 0) return notes.followUpUnknown(label);
+    return notes.followUpOf(label, text('median'), text('min'), text('max'), count(n), count(patients));
   });
-  return followUp(named ? words.tables.flow.families[family] : undefined, told.join('; '));
+  return notes.followUp(flow.names[family], told.join('; '));
 }
 
 function flowNote({ results, words }: Setting, family: OutcomeFamily): string {
-  const { notes, flow } = words.tables;
+  const { flow, notes } = words.tables;
   const measure = `flow:${family}`;
   const operated = valueText(results.get(measure, 'all', 'operated'), words);
   const told = flowReasons(results, measure)
     .filter((row) => row.value !== 0)
-    .map((row) => notes.reason(reasonLabel(row.statistic, words), valueText(row, words)));
-  const what = flow.families[family];
+    .map((row) => notes.countIn(reasonText(row.statistic, words), valueText(row, words)));
+  const what = flow.names[family];
   return told.length === 0 ? notes.allAnalysed(operated, what) : notes.notAnalysed(operated, what, told.join('; '));
 }
 
@@ -61,16 +61,22 @@ export function flowReasons(results: Results, measure: string): readonly ResultR
   return results.rows.filter((row) => row.measure === measure && row.group === 'all' && !ends.has(row.statistic));
 }
 
+const excluded = 'excluded:';
+
+/** Whether a reason concerns eligibility, and not the outcome of an eligible eye. */
+export function isExclusion(statistic: string): boolean {
+  return statistic.startsWith(excluded) || statistic === 'one_eye_rule';
+}
+
 /**
  * A reason in words; an exclusion bears the words of audit.yaml.
  *
  * @throws {RangeError} when the reason is not one that the flow of eyes knows
  */
-export function reasonLabel(statistic: string, words: Words): string {
-  const excluded = 'excluded:';
+export function reasonText(statistic: string, words: Words): string {
   if (statistic.startsWith(excluded)) return statistic.slice(excluded.length);
   const texts: Readonly<Record<string, string>> = words.tables.flow.reasons;
   const text = texts[statistic];
-  if (text === undefined) throw new RangeError(`reasonLabel: "${statistic}" is no reason of the flow of eyes`);
+  if (text === undefined) throw new RangeError(`reasonText: "${statistic}" is no reason of the flow of eyes`);
   return text;
 }

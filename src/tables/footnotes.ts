@@ -4,6 +4,7 @@ import type { Words } from '../words/index.js';
 import { levelText } from './level.js';
 import { noteCodes } from './marks.js';
 import type { ShownCell } from './shapes.js';
+import { isShare } from './value-text.js';
 
 const unique = <T>(values: readonly T[]): readonly T[] => [...new Set(values)];
 
@@ -42,7 +43,7 @@ function abbreviationNote(cells: readonly ShownCell[], rows: readonly ResultRow[
     rows.some((row) => row.ci_low !== undefined) ? ci : '',
     rows.some((row) => row.unit.startsWith('D')) ? dioptre : '',
     rows.some((row) => row.unit === 'logMAR') ? logMAR : '',
-    cells.some((cell) => cell.rows.some((row) => row.unit === 'share') && cell.text.includes('/')) ? ratio : '',
+    cells.some((cell) => cell.rows.some((row) => isShare(row)) && cell.text.includes('/')) ? ratio : '',
     rows.some((row) => /^sd(_|$)/.test(row.statistic)) ? sd : '',
   ].filter((text) => text !== '');
   return used.length === 0 ? [] : [`${used.join('; ')}.`];

@@ -5,7 +5,7 @@ import { cohortColumns } from './cohorts.js';
 import { errorRows } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
-import { cohortHead } from './rows.js';
+import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
 
 const otherFormula = 'prediction_error:';
@@ -18,19 +18,18 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
   const errors = errorBlocks(setting);
   if (errors.length === 0) return undefined;
-  const { notes, statistic, titles } = words.tables;
-  const { formula, centred, sign, thresholds } = notes.refraction;
+  const { notes, titles } = words.tables;
+  const { centred, sign, thresholds } = notes.refraction;
   const shown = errors.map(({ measure }) => measure);
-  const primary = shown.includes('prediction_error') ? plan.predictions.primary_formula : undefined;
   return finish(
     {
       id: 'refractive-accuracy',
       title: titles['refractive-accuracy'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, statistic, 'flow:refraction', 'analysed'),
+      head: cohortHead(setting, statisticStub(setting), 'flow:refraction', 'analysed'),
       rows: errors.flatMap(({ measure, label }) => errorRows(setting, measure, label)),
       footnotes: [
         sign,
-        ...(primary === undefined ? [] : [formula(primary)]),
+        ...(shown.includes('prediction_error') ? [predictionNote(plan, words)] : []),
         ...(shown.includes('prediction_error_centred') ? [centred] : []),
         thresholds,
         ...followUpNotes(setting, ['refraction']),
@@ -39,6 +38,13 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
     plan,
     words,
   );
+}
+
+/** Which prediction the errors are measured against. */
+function predictionNote({ predictions }: Plan, words: Words): string {
+  const { formula, planned } = words.tables.notes.refraction;
+  const name = predictions.primary_formula;
+  return name === undefined || name === 'planned' ? planned : formula(name);
 }
 
 /** The errors that at least one eye has, in the order of the table. */

@@ -1,3 +1,4 @@
+import { levelText } from './level.js';
 import type { Asked, Column, Draft, DraftRow, Setting, ShownCell } from './shapes.js';
 
 /** The label of a block of rows. */
@@ -26,4 +27,9 @@ export function across(
 export function cohortHead(setting: Setting, stub: string, measure: string, statistic: string): Draft['head'] {
   const countOf = (group: string) => setting.results.get(measure, group, statistic).n;
   return [{ text: stub }, ...setting.columns.map(({ group, label }) => ({ text: label, n: countOf(group) }))];
+}
+
+/** Head of the column of labels where estimates are followed by their intervals: 'Statistic (95 % CI)'. */
+export function statisticStub({ plan, words }: Setting): string {
+  return words.tables.withInterval(words.tables.statistic, levelText(plan));
 }

@@ -13,7 +13,7 @@ const counts = /^(n|missing|count|count_.*|substituted|due|not_yet_due|patients_
 
 /** Whether a row holds a share, shown in percent. */
 export function isShare(row: ResultRow): boolean {
-  return row.unit === 'share' && /^share/.test(row.statistic);
+  return /^share(_|$)/.test(row.statistic);
 }
 
 /**

@@ -6,8 +6,7 @@ import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueC
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
-import { levelText } from './level.js';
-import { across, block, cohortHead } from './rows.js';
+import { across, block, cohortHead, statisticStub } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
 const acuities = ['udva', 'udva_before', 'cdva', 'cdva_before'] as const;
@@ -21,12 +20,12 @@ export function visualAcuity(results: Results, plan: Plan, words: Words): Unnumb
   const families = familiesOf(shown);
   if (families.length === 0) return undefined;
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
-  const { blocks, statistic, titles } = words.tables;
+  const { blocks, titles } = words.tables;
   return finish(
     {
       id: 'visual-acuity',
       title: titles['visual-acuity'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, statistic, 'flow:eligible', 'analysed'),
+      head: cohortHead(setting, statisticStub(setting), 'flow:eligible', 'analysed'),
       rows: shown.flatMap((name) => [block(blocks[name]), ...acuityRows(setting, name)]),
       footnotes: [...acuityNotes(setting, shown), ...followUpNotes(setting, families)],
     },
@@ -44,19 +43,18 @@ function familiesOf(shown: readonly Acuity[]): readonly OutcomeFamily[] {
 }
 
 function acuityRows(setting: Setting, name: Acuity): readonly DraftRow[] {
-  const { plan, words } = setting;
+  const { words } = setting;
   const { rows } = words.tables;
-  const level = levelText(plan);
   const row = (label: string, cell: Parameters<typeof across>[3]) => across(setting, name, label, cell);
   return [
     row(rows.eyes, (get) => eyesCell(get, words)),
-    row(rows.meanInterval(level), (get) => estimateCell(get('mean'), words)),
+    row(rows.mean, (get) => estimateCell(get('mean'), words)),
     row(rows.sd, (get) => valueCell(get('sd'), words)),
     row(rows.snellen, (get) => snellenCell(get('mean'), words)),
     row(rows.medianRange, (get) => medianRangeCell(get, words)),
     row(rows.substituted, (get) => valueCell(get('substituted'), words)),
     ...linesOf(setting, name).map((feet) =>
-      row(rows.atOrBetter(feet, metresOf(feet), level), (get) =>
+      row(rows.atOrBetter(feet, metresOf(feet)), (get) =>
         shareCell(get(`${line}${feet}`), get(`count_at_or_better_${feet}`), words),
       ),
     ),

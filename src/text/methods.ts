@@ -1,4 +1,4 @@
-import { count, fixed } from '../format/number.js';
+import { count, fixed, shortest } from '../format/number.js';
 import type { Plan, Visit } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import { hasInterval } from '../tables/footnotes.js';
@@ -62,15 +62,16 @@ function measuresParagraph(results: Results, plan: Plan, words: Words): readonly
   const text = words.tables.methods;
   const measured = (measure: string) => Boolean(results.find(measure, 'all', 'n')?.value);
   const told = (name: keyof typeof text.measures): readonly Cited[] => (measured(name) ? [text.measures[name]] : []);
-  const formula = measured('prediction_error') ? plan.predictions.primary_formula : undefined;
+  const { primary_formula: formula } = plan.predictions;
+  const prediction = formula === undefined || formula === 'planned' ? text.planned : text.formula(formula);
   const { count_fingers: fingers, hand_movements: hand } = plan.acuity.low_vision;
   return [
     ...told('prediction_error'),
-    ...(formula === undefined ? [] : [{ text: text.formula(formula) }]),
+    ...(measured('prediction_error') ? [{ text: prediction }] : []),
     ...told('target_error'),
     ...told('prediction_error_centred'),
     ...told('refractive_cylinder_after_recorded'),
-    ...(measured('refractive_cylinder_after') ? [text.vectors(fixed(plan.policies.vertex_mm, 1))] : []),
+    ...(measured('refractive_cylinder_after') ? [text.vectors(shortest(plan.policies.vertex_mm))] : []),
     ...told('cdva'),
     ...(measured('cdva') ? [{ text: text.lowVision(fixed(fingers, 1), fixed(hand, 1)) }] : []),
     ...told('any_complication'),
@@ -88,6 +89,7 @@ function statisticsParagraph(results: Results, plan: Plan, words: Words): readon
     { text: text.smallSamples },
     text.conventions,
     { text: text.rounding },
+    { text: text.program },
   ];
 }
 

@@ -79,10 +79,11 @@ function meanText(mean: ResultRow, { words, level }: Speaker): string {
 }
 
 function shareText(share: ResultRow, { words, level }: Speaker): string {
-  const say = words.tables.text.sentences;
+  const { exact, sentences: say } = words.tables.text;
   const limits = intervalText(share, words);
   const percent = valueText(share, words);
-  return limits === undefined ? say.bareShare(percent) : say.share(percent, level, limits);
+  if (limits === undefined) return say.bareShare(percent);
+  return say.share(percent, level, share.method.startsWith('exact') ? exact(limits) : limits);
 }
 
 function countText(row: ResultRow): string {

@@ -1,7 +1,7 @@
 import type { EstimateMethod } from '../../statistics/estimate.js';
 
 /** A work cited; `memory`: its details were not read again and have to be checked before they are printed. */
-export interface Reference {
+interface Reference {
   text: string;
   memory?: true;
 }
@@ -14,7 +14,9 @@ const references = {
   },
   glynn: { text: 'Glynn RJ, Rosner B. Ophthalmic Epidemiol 2012;19:159–165 (correlated eyes)' },
   holladay1997: { text: 'Holladay JT. J Refract Surg 1997;13:388–391 (averages of visual acuity)' },
-  holladay1998: { text: 'Holladay JT, Dudeja DR, Koch DD. J Cataract Refract Surg 1998;24:57–65 (doubled-angle vectors)' },
+  holladay1998: {
+    text: 'Holladay JT, Dudeja DR, Koch DD. J Cataract Refract Surg 1998;24:57–65 (doubled-angle vectors)',
+  },
   holladay2001: {
     text: 'Holladay JT, Moran JR, Kezirian GM. J Cataract Refract Surg 2001;27:61–79 (refractions at the corneal plane)',
   },
@@ -152,6 +154,7 @@ export const methodsText = {
     `The outcome is that of the visit ${visits}: the examination with a refraction nearest the middle of the window`,
   visitWindow: (name: string, from: string, to: string) => `“${name}” (days ${from} to ${to} after surgery)`,
   visitLabelled: (name: string) => `“${name}” (by its label)`,
+  planned: 'Predictions are those recorded with the operation',
   formula: (name: string) => `Predictions are those of ${name}`,
   vectors: (vertex: string): Cited => ({
     text: `Astigmatism is analysed as doubled-angle vectors at the corneal plane, magnitude at the steep meridian; refractions were taken there meridian by meridian from the vertex distance recorded, else ${vertex} mm; no left eye was mirrored`,
@@ -172,6 +175,8 @@ export const methodsText = {
     text: 'Standard deviations have the divisor n − 1; quantiles are of type 7; a limit itself counts as within, magnitudes being compared after rounding to 0.000001',
     cites: ['hyndman'],
   },
+  program:
+    'The analysis was made with halfdiopter; its version, all settings and the SHA-256 of every file read stand in manifest.json',
   rounding: 'Numbers are rounded once, half away from zero, when they are typeset',
   caution: [
     'This report looks back at operations that are done. It is no lens-power calculator and no medical device, and is not meant for choosing the treatment of any patient: that is for the treating practitioner to decide.',

@@ -19,13 +19,14 @@ const sentences = {
   nothingDue: 'no outcome visit was due when the data were exported',
   within: (inside: string, n: string, share: string, reference: string) =>
     `${inside} of ${n} eyes ended within half a dioptre of ${reference}, ${share}`,
-  mean: (amount: string, direction: string, limits: string) => `on average they were ${amount} D ${direction}${limits}`,
-  meanZero: (limits: string) => `on average they were neither more myopic nor more hyperopic${limits}`,
+  mean: (amount: string, direction: string, limits: string) =>
+    `on average they were ${amount} D ${direction} than that${limits}`,
+  meanZero: (limits: string) => `on average they were neither more myopic nor more hyperopic than that${limits}`,
   moreMyopic: 'more myopic',
   moreHyperopic: 'more hyperopic',
   noRefraction: 'no eye has both a refraction after surgery and a prediction or a target',
   corrected: (inside: string, n: string, share: string) =>
-    `with correction, ${inside} of ${n} eyes see 20/40 (6/12) or better, ${share}`,
+    `with correction, ${inside} of ${n} eyes reach 20/40 (6/12) or better, ${share}`,
   noAcuity: 'no corrected acuity after surgery is recorded',
   complication: (events: string, n: string, share: string) =>
     `a complication during surgery is recorded in ${events} of ${n} eyes, ${share}`,

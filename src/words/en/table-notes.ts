@@ -29,9 +29,10 @@ const unmarked = {
 const intervals: Readonly<Record<EstimateMethod, string>> = {
   'mean-patient-t': 'means by t with the variance from patient sums',
   'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
-  'exact-effective-n': 'exact (Clopper–Pearson) at the effective number of eyes',
+  'exact-effective-n': 'completeness and complications exact (Clopper–Pearson) at the effective number of eyes',
   'wilson-patients': 'shares of exactly 0 or 100 % by the Wilson score method with the number of patients as n',
-  'exact-patients': 'shares of exactly 0 or 100 % exact (Clopper–Pearson) with the number of patients as n',
+  'exact-patients':
+    'completeness and complications of exactly 0 or 100 % exact (Clopper–Pearson) with the number of patients as n',
   'log-patient-t': 'mean absolute errors on the logarithmic scale with the variance from patient sums',
   'log-jackknife-t': 'SD and root mean square on the logarithmic scale by the jackknife over patients',
   'geometric-patient-t': 'geometric means by t of the logarithms with the variance from patient sums',
@@ -61,6 +62,7 @@ const refraction = {
   centred:
     'Centred: less the mean prediction error of its lens model over the whole audit; shares and absolute errors use means without the eye’s own patient. Secondary, and never measured against a benchmark.',
   thresholds: 'A limit itself counts as within; magnitudes are compared at 0.000001 D.',
+  planned: 'Prediction: the one recorded with the operation.',
   formula: (name: string) => `Prediction: ${name}.`,
 } as const;
 
@@ -103,16 +105,14 @@ export const tableNotes = {
   flow,
   perEye: 'Age and sex are counted once a patient, all else once an eye.',
   missing: (list: string) => `Missing: ${list}.`,
-  missingOf: (label: string, counts: string) => `${label} ${counts}`,
-  missingIn: (column: string, n: string) => `${n} (${column})`,
+  missingOf: (name: string, all: string, cohorts: string) => `${name} ${all}${cohorts === '' ? '' : ` (${cohorts})`}`,
+  countIn: (column: string, n: string) => `${column} ${n}`,
   visit: (visit: string) => `Outcome visit: ${visit}.`,
-  followUp: (what: string | undefined, list: string) =>
-    `${what === undefined ? '' : `${what}: `}follow-up in days, median (range): ${list}.`,
+  followUp: (what: string, list: string) => `Follow-up in days, ${what}, median (range): ${list}.`,
   followUpOf: (column: string, median: string, low: string, high: string, eyes: string, patients: string) =>
     `${column} ${median} (${low} to ${high}), ${eyes} eyes of ${patients} patients`,
   followUpUnknown: (column: string) => `${column} not given`,
   notAnalysed: (operated: string, what: string, list: string) =>
-    `${what}: of ${operated} eyes operated these are not in the table: ${list}.`,
-  allAnalysed: (operated: string, what: string) => `${what}: all ${operated} eyes operated.`,
-  reason: (label: string, n: string) => `${label} ${n}`,
+    `Of ${operated} eyes operated, left out of ${what}: ${list}.`,
+  allAnalysed: (operated: string, what: string) => `All ${operated} eyes operated are in ${what}.`,
 } as const;

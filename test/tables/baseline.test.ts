@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { indexResults } from '../../src/results/index.js';
+import { baseline } from '../../src/tables/baseline.js';
+import { en } from '../../src/words/index.js';
+import { auditRows, groups, replaced } from './audit.js';
+import { planOf } from './plan.js';
+import { cellsOf, rowsOf } from './rows.js';
+
+const table = baseline(indexResults(auditRows), planOf(), en);
+
+describe('baseline', () => {
+  it('describes each cohort: mean and SD, median and range, shares with their counts', () => {
+    expect(table?.head.map(({ n }) => n)).toEqual([undefined, 213, 206, 419]);
+    expect(cellsOf(table, 'Patients')).toEqual(['139', '140', '268']);
+    expect(cellsOf(table, 'Mean (SD)')[0]).toBe('71.3 (8.3)'); // years, one decimal: 71.25, 8.25
+    expect(cellsOf(table, 'Median (range)')[0]).toBe('71.3 (21.0 to 90.0)');
+    expect(cellsOf(table, 'Female')[0]).toBe('150/250, 60.0 (53.8 to 65.9)'); // 0.5375, 0.6587
+    expect(cellsOf(table, 'Mean (SD)', 1)[0]).toBe('23.51 (8.25)'); // millimetres, two decimals: 23.505
+  });
+
+  it('leaves out what no eye has', () => {
+    expect(table?.rows.map(({ label }) => label)).not.toContain('Toric lens, n/N, % (95 % CI)');
+    expect(table?.rows.some(({ label }) => label.startsWith('Lens power'))).toBe(false);
+  });
+
+  it('names the plane of what is measured at the cornea', () => {
+    expect(table?.rows.map(({ label }) => label)).toContain('Corneal cylinder, D (keratometry, corneal plane)');
+  });
+
+  it('counts missing values, in all and by cohort', () => {
+    expect(table?.footnotes.join(' ')).toContain(
+      'Missing: age 3 (manual 1, laser & co 2); axial length 3 (manual 1, laser & co 2); corneal cylinder 9 (manual 9, laser & co 9);',
+    );
+  });
+
+  it('is not made without eligible eyes', () => {
+    const none = groups.flatMap((group) => rowsOf({ measure: 'flow:eligible', group, n: 0 }, { analysed: 0 }));
+    expect(baseline(indexResults(replaced(auditRows, none)), planOf(), en)).toBeUndefined();
+  });
+});
