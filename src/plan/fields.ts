@@ -52,7 +52,15 @@ const exam: readonly Holds[] = ['exam'];
 const predicted: readonly Holds[] = ['surgery', 'prediction'];
 
 function field(name: string, holds: readonly Holds[], type: FieldType, more: Partial<Field> = {}): Field {
-  const plain = { unit: '', kind: undefined, keys: [], values: undefined, needs: [], units: [], notations: [] } as const;
+  const plain = {
+    unit: '',
+    kind: undefined,
+    keys: [],
+    values: undefined,
+    needs: [],
+    units: [],
+    notations: [],
+  } as const;
   return { name, holds, type, ...plain, required: [], ...more };
 }
 
@@ -187,4 +195,9 @@ export function fieldNamed(name: string): Field | undefined {
 /** Fields that a row of this kind may carry. */
 export function fieldsOn(holds: Holds): readonly Field[] {
   return fields.filter((one) => one.holds.includes(holds));
+}
+
+/** Whether the cells of a field are numbers. */
+export function isNumeric({ type }: Field): boolean {
+  return type === 'number' || type === 'clock-or-degrees';
 }

@@ -1,0 +1,46 @@
+/** Names by which `outputs.order` and `outputs.leave_out` know the tables of the report, in its order. */
+export const tableNames = [
+  'eye-flow',
+  'baseline',
+  'refractive-accuracy',
+  'accuracy-by-subgroup',
+  'lens-constants',
+  'residual-cylinder',
+  'double-angle-summary',
+  'astigmatism-treatment',
+  'induced-astigmatism',
+  'toric-alignment',
+  'visual-acuity',
+  'acuity-change',
+  'safety',
+  'resources',
+  'stability',
+  'comparison',
+  'benchmarks',
+] as const;
+
+/** The same for its figures. */
+export const figureNames = [
+  'eye-flow',
+  'prediction-error',
+  'accuracy-bands',
+  'accuracy-shares',
+  'planned-achieved',
+  'acuity-cumulative',
+  'acuity-difference',
+  'lines-change',
+  'cylinder-shares',
+  'double-angle',
+  'induced-incision',
+  'target-induced',
+  'angle-error',
+  'toric-rotation',
+  'stability',
+  'endothelium',
+  'monitoring',
+  'funnel',
+  'differences',
+] as const;
+
+/** Both, each once. */
+export const publishedNames: readonly string[] = [...new Set<string>([...tableNames, ...figureNames])];

@@ -1,0 +1,110 @@
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from 'yaml';
+import type { Fault } from '../records/plan.js';
+import { plan as words } from '../words/en/plan.js';
+import type { DocumentNode, MapEntry, Place } from './document.js';
+import { type Complaint, quotedLine, type Repair, repair } from './repair.js';
+
+export interface ReadDocument {
+  /** Undefined where the file cannot be read as a whole; the faults then say why. */
+  root: DocumentNode | undefined;
+  faults: readonly Fault[];
+}
+
+/** More slips than this in one file: the rest is told after these are mended. */
+const mostRepairs = 100;
+
+/** What yaml makes of the lines. Every scalar is a text: the schema, not the spelling, says what it becomes. */
+function parseLines(lines: readonly string[]) {
+  const counter = new LineCounter();
+  const options = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, lineCounter: counter } as const;
+  const document = parseDocument(lines.join('\n'), options);
+  const place = (offset: number): Place => {
+    const { line, col } = counter.linePos(offset);
+    return { line, column: col };
+  };
+  const complaints = document.errors.map((error): Complaint => ({ code: error.code, ...place(error.pos[0]) }));
+  return { root: document.contents, complaints, place };
+}
+
+type Parsed = ReturnType<typeof parseLines>;
+
+function slipFault(made: Repair, former: readonly string[]): Fault {
+  const { slip, line, column } = made;
+  const changed = made.lines.flatMap((text, i) => (text === former[i] ? [] : [i + 1]));
+  const at = changed.includes(line) ? line : (changed[0] ?? line);
+  return { line: at, column, ...words.slip(slip, made.lines[at - 1] ?? '', changed) };
+}
+
+/** One fault a line: what follows on the same line is a consequence of the first. */
+function syntaxFaults(complaints: readonly Complaint[]): readonly Fault[] {
+  const first = complaints.filter((one, i) => complaints.findIndex((other) => other.line === one.line) === i);
+  return first.map(({ code, line, column }) => ({ line, column, ...words.syntax(code) }));
+}
+
+interface Context {
+  place: Parsed['place'];
+  lines: readonly string[];
+  faults: Fault[];
+}
+
+/** The mark of an anchor, alias or tag, where one stands before the node; '' otherwise. */
+function markOf(node: Node): string {
+  if (isAlias(node)) return `*${node.source}`;
+  return `${node.anchor ? `&${node.anchor} ` : ''}${node.tag ? `${node.tag} ` : ''}`;
+}
+
+function tellMark(mark: string, place: Place, { lines, faults }: Context): void {
+  const line = lines[place.line - 1] ?? '';
+  const column = line.lastIndexOf(mark.charAt(0), place.column - 1) + 1 || place.column;
+  faults.push({ line: place.line, column, ...words.signAtStart(quotedLine(line, column)) });
+}
+
+/** yaml's node as ours; what is not accepted is told and kept as text, so that nothing else is missed. */
+function converted(node: Node | null, fallback: Place, context: Context): DocumentNode {
+  if (!node) return { kind: 'empty', place: fallback };
+  const place = node.range ? context.place(node.range[0]) : fallback;
+  const mark = markOf(node);
+  if (mark) tellMark(mark, place, context);
+  if (isMap<Node, Node | null>(node)) return { kind: 'map', place, entries: entriesFrom(node.items, place, context) };
+  if (isSeq<Node>(node))
+    return { kind: 'list', place, items: node.items.map((item) => converted(item, place, context)) };
+  const text = mark + (isScalar(node) ? String(node.value) : '');
+  const empty = text === '' && isScalar(node) && node.type === 'PLAIN';
+  return empty ? { kind: 'empty', place } : { kind: 'text', place, text };
+}
+
+function entriesFrom(pairs: readonly Pair<Node, Node | null>[], above: Place, context: Context): MapEntry[] {
+  const entries: MapEntry[] = [];
+  for (const pair of pairs) {
+    const key = converted(pair.key, above, context);
+    const { place } = key;
+    if (key.kind !== 'text') context.faults.push({ ...place, ...words.keyNotText() });
+    else if (entries.some((entry) => entry.key === key.text))
+      context.faults.push({ ...place, ...words.keyTwice(key.text) });
+    else entries.push({ key: key.text, place, value: converted(pair.value, place, context) });
+  }
+  return entries;
+}
+
+/**
+ * audit.yaml as a document of texts with their places.
+ *
+ * Slips of writing that have one likely meaning (a tab, a colon without quotation marks) are told and mended
+ * in memory, so that the faults behind them are told in the same go.
+ */
+export function readDocument(text: string): ReadDocument {
+  let lines: readonly string[] = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
+  const slips: Fault[] = [];
+  for (;;) {
+    const parsed = parseLines(lines);
+    const [first] = parsed.complaints;
+    if (!first) {
+      const context = { place: parsed.place, lines, faults: [...slips] };
+      return { root: converted(parsed.root, { line: 1, column: 1 }, context), faults: context.faults };
+    }
+    const made = slips.length < mostRepairs ? repair(lines, first) : undefined;
+    if (!made) return { root: undefined, faults: [...slips, ...syntaxFaults(parsed.complaints)] };
+    slips.push(slipFault(made, lines));
+    lines = made.lines;
+  }
+}
