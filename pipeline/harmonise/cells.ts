@@ -74,14 +74,21 @@ export function tellUnreadable(
   }
 }
 
+/** What the source declares a blank cell to mean; a blank sphere or cylinder depends on what stands beside it. */
+function meaningOfBlank(block: Block, field: string): number {
+  const declared = block.plan.blank_means[field];
+  return declared === undefined || field === 'sphere' || field === 'cylinder' ? Number.NaN : Number(declared);
+}
+
 /**
  * Numbers of a mapped column, once a word. Words that are no number are told; the reading is kept for the rules.
  */
 function readColumn(block: Block, column: Mapped, context: ReadContext): NumberCells {
   const { words, codes } = column.words;
+  const blank = meaningOfBlank(block, column.plan.field);
   const unreadable = new Uint8Array(words.length);
   const values = Float64Array.from(words, (word, code) => {
-    if (block.isMissing(word)) return Number.NaN;
+    if (block.isMissing(word)) return blank;
     const value = numberOf(word, column.plan, block);
     if (value === undefined) unreadable[code] = 1;
     return value === undefined ? Number.NaN : canonical(value, column.plan);

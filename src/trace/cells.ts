@@ -1,6 +1,6 @@
 import { integersOf } from '../columns/table.js';
 import { locateColumn } from '../findings/header.js';
-import { count } from '../format/number.js';
+import { fixed } from '../format/number.js';
 import { fieldNamed } from '../plan/fields.js';
 import { type Kind, kinds, noDay } from '../records/canonical.js';
 import type { Derived } from '../records/derived.js';
@@ -58,7 +58,7 @@ function examLine(traced: Traced, kind: Kind, row: number): TraceLine {
   const at = (column: string): number => integersOf(table, column)[row] as number;
   const [source, rawRow, day] = [at('source'), at('row'), at('day')];
   const cells = cellsOf(traced, source, rawRow, blockOf(traced, source, at('block')), (field) => fieldNamed(field)?.kind === kind);
-  const when = day === noDay ? trace.dayUnknown : trace.day(count(day));
+  const when = day === noDay ? trace.dayUnknown : trace.day(fixed(day, 0));
   return { label: trace.kinds[kind], value: `${place(traced, source, rawRow)}, ${when}`, note: cells };
 }
 
