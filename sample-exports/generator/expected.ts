@@ -32,7 +32,7 @@ export interface Mistake {
 }
 
 /** Samples of the same making with other seeds; a thousandth of a dioptre is settled by so many. */
-const SAMPLES = 150;
+const SAMPLES = 100;
 
 function settled(value: number): number {
   return Math.round(value * 1e4) / 1e4 + 0;

@@ -14,7 +14,10 @@ export type SlipRule =
   | 'eye-both'
   | 'exam-without-surgery'
   | 'surgery-without-exam'
-  | 'number-unreadable';
+  | 'number-unreadable'
+  | 'acuity-unreadable'
+  | 'date-unreadable'
+  | 'word-unknown';
 
 /** One planted slip. `row` is the number a spreadsheet shows, `value` what stands there. */
 export interface Slip {
@@ -90,6 +93,8 @@ export const SLIPS: readonly Slip[] = [
     how: { kind: 'unexamined' },
   },
   mistyped('number-unreadable', NORTH, 489, 'Sphäre', '+O,75', '+0,75'),
-  mistyped('number-unreadable', SOUTH, 426, 'UCVA', '2O/25', '20/25'),
   mistyped('number-unreadable', THEATRE, 203, 'Predicted', '-O.23', '-0.23'),
+  mistyped('acuity-unreadable', SOUTH, 426, 'UCVA', '2O/25', '20/25'),
+  mistyped('date-unreadable', SOUTH, 349, 'exam date', '33 Jun 2025', '3 Jun 2025'),
+  mistyped('word-unknown', THEATRE, 48, 'Method', 'N', 'M'),
 ];

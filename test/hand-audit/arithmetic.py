@@ -1,4 +1,4 @@
-"""Arithmetic of the hand audit: quantiles of t and F, the score interval, the exact interval, type-7 quantiles."""
+"""Arithmetic of the hand audit: quantiles of t and F, the score interval, type-7 quantiles."""
 
 import math
 from statistics import NormalDist
@@ -38,27 +38,6 @@ def t_95(df):
 def f_95(m):
     """Upper 5 % point of F with 2 and m degrees, closed form."""
     return m / 2 * (0.05 ** (-2 / m) - 1)
-
-
-def exact(x, n):
-    """Clopper–Pearson, 95 %, of x in n; neither need be whole. Nothing between 0 and n is assumed at the ends."""
-    if x == n:
-        return 0.025 ** (1 / n), 1.0
-    return (bisect(lambda p: beta_below(p, x, n - x + 1) - 0.025, 1e-9, 1 - 1e-9),
-            bisect(lambda p: beta_below(p, x + 1, n - x) - 0.975, 1e-9, 1 - 1e-9))
-
-
-def beta_below(x, a, b):
-    """P(X < x) of a beta distribution by its power series (Abramowitz and Stegun 26.5.4), from the nearer end."""
-    if x > (a + 1) / (a + b + 2):
-        return 1 - beta_below(1 - x, b, a)
-    term = total = math.exp(a * math.log(x) + b * math.log1p(-x) + math.lgamma(a + b) - math.lgamma(a + 1) - math.lgamma(b))
-    k = 0
-    while term > 1e-18 * total:
-        term *= x * (a + b + k) / (a + 1 + k)
-        total += term
-        k += 1
-    return total
 
 
 def wilson(p, n, z):

@@ -212,6 +212,8 @@ def vectors(measure, name, triples):
     sizes = Group(measure, name, [(p, math.hypot(x, y)) for p, x, y in triples])
     mean, v, t = sizes.mean_limits(sizes.values)
     half = t * math.sqrt(v)
+    if xs.estimable:
+        say(f"- V of the mean magnitude by patients: {v:.9f}; t({G - 1}) = {number(t)}; half width {number(half)}")
     xs.put("mean_magnitude", mean, f"{number(sum(sizes.values))}/{n}", (mean - half, mean + half))
     if not xs.estimable:
         say("", "Fewer than 5 patients: no region, no test.")

@@ -1,7 +1,7 @@
 """The sheet of the hand audit: sheet.md and expected.json from the three CSV files of this folder.
 
 Nothing of the project is used: sums of decimals are exact fractions, Student's t of whole degrees is its finite
-trigonometric series, F(2, m) its closed form, the exact interval a bisection on the series of the beta distribution.
+trigonometric series, F(2, m) its closed form.
 
     python3 -B test/hand-audit/sheet.py
 """
@@ -12,7 +12,7 @@ import math
 from fractions import Fraction
 from pathlib import Path
 
-from arithmetic import exact
+from arithmetic import Z, wilson
 from estimates import Group, number, put, rows, say, table, text, title, vectors
 
 HERE = Path(__file__).parent
@@ -111,9 +111,8 @@ def flow(eyes):
             say(f"- `{measure}` `{statistic}` = **{len(some)}**: {', '.join(listed) or 'none'}")
         due = Group("completeness", name, [(eye["patient"], 1 if eye["after"] else 0) for eye in eligible])
         n = due.G if len(seen) == due.n else float(due.n / due.deff)
-        x = n * len(seen) / due.n
-        how = f"{len(seen)}/{due.n} due eyes of {due.G} patients, Clopper–Pearson of {number(x)} in {number(n)}"
-        due.put("share", len(seen) / due.n, how, exact(x, n))
+        how = f"{len(seen)}/{due.n} due eyes of {due.G} patients, score interval at n {number(n)}"
+        due.put("share", len(seen) / due.n, how, wilson(len(seen) / due.n, n, Z))
 
 
 INTRODUCTION = """Made by `sheet.py` from the three files of this folder, with exact fractions and no line of the project; every step can

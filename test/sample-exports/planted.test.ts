@@ -38,7 +38,7 @@ describe('planted effects', () => {
     }
   });
 
-  // 150 samples settle a mean to a twelfth of its standard error; quarters and missing visits move it by about 0.01 D.
+  // 100 samples settle a mean to a tenth of its standard error; quarters and missing visits move it by about 0.01 D.
   it('are expected where they were put in', () => {
     for (const [technique, error] of Object.entries(MEAN_ERROR)) {
       const found = planted.effects.find(

@@ -20,6 +20,9 @@ const RULES: readonly SlipRule[] = [
   'exam-without-surgery',
   'surgery-without-exam',
   'number-unreadable',
+  'acuity-unreadable',
+  'date-unreadable',
+  'word-unknown',
 ];
 
 /** Where each file keeps patient, eye and date. */
@@ -144,7 +147,21 @@ describe('outside the slips', () => {
         return !words.test(text) && Number.isNaN(numberOf(text));
       }),
     );
-    expect(found).toEqual(places('number-unreadable'));
+    expect(found).toEqual([...places('number-unreadable'), ...places('acuity-unreadable')].sort());
+  });
+
+  it('every date can be read and every method is known', () => {
+    const forms = [/^(\d\d)[/.]\d\d[/.]\d{4}$/, /^(\d\d?) [A-Z][a-z][a-z] \d{4}$/, /^\d{4}-\d\d-(\d\d)( \d\d:\d\d)?$/];
+    const undated = rowsWhere(FILES, (sheet, row, file) => {
+      const text = sheet.cell(row, KEYS[file]?.[2] ?? '');
+      return !forms.some((form) => Number(form.exec(text)?.[1] ?? 99) <= 31);
+    });
+    expect(undated).toEqual(places('date-unreadable'));
+    const unknown = rowsWhere(
+      ['theatre-list.csv'],
+      (sheet, row) => !/^(M|man\.|L|laser)$/.test(sheet.cell(row, 'Method')),
+    );
+    expect(unknown).toEqual(places('word-unknown'));
   });
 
   it('every cylinder has an axis', () => {
