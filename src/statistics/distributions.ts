@@ -61,7 +61,7 @@ export function tTwoSided(t: number, df: number): number {
  * t with P(T ≤ t) = p.
  *
  * @throws {RangeError} unless 0 ≤ p ≤ 1 and df > 0
- * @example tQuantile(0.975, 9) // 2.262157162740992
+ * @example tQuantile(0.975, 9) // 2.262157162798205
  */
 export function tQuantile(p: number, df: number): number {
   expectPositive('tQuantile', 'df', df);

@@ -67,6 +67,6 @@ function logsWithout(
 export function jackknifeVariance(logs: Float64Array): number {
   const centre = meanOf(logs) ?? 0;
   let squares = 0;
-  for (const log of logs) squares += (log - centre) ** 2;
+  for (let g = 0; g < logs.length; g++) squares += ((logs[g] as number) - centre) ** 2;
   return ((logs.length - 1) / logs.length) * squares;
 }

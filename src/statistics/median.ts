@@ -41,5 +41,7 @@ export function median(
 
 /** 1 where a value is at or below the limit: the variable whose correlation serves the median. */
 export function atOrBelow(values: Float64Array, limit: number): Uint8Array {
-  return Uint8Array.from(values, (value) => (value <= limit ? 1 : 0));
+  const hits = new Uint8Array(values.length);
+  for (let i = 0; i < hits.length; i++) hits[i] = (values[i] as number) <= limit ? 1 : 0;
+  return hits;
 }

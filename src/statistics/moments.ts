@@ -31,8 +31,8 @@ export function excessKurtosis(values: Float64Array): number | undefined {
   if (centre === undefined) return undefined;
   let second = 0;
   let fourth = 0;
-  for (const value of values) {
-    const square = (value - centre) ** 2;
+  for (let i = 0; i < values.length; i++) {
+    const square = ((values[i] as number) - centre) ** 2;
     second += square;
     fourth += square * square;
   }

@@ -28,10 +28,14 @@ export function indexPatients(codes: Int32Array): PatientIndex {
   const ofPatient = new Int32Array(codes.length);
   const count = renumber(codes, ofPatient);
   const sizes = new Int32Array(count);
-  for (const g of ofPatient) sizes[g] = (sizes[g] as number) + 1;
+  for (let i = 0; i < ofPatient.length; i++) {
+    const g = ofPatient[i] as number;
+    sizes[g] = (sizes[g] as number) + 1;
+  }
   let squares = 0;
   let bilateral = 0;
-  for (const size of sizes) {
+  for (let g = 0; g < count; g++) {
+    const size = sizes[g] as number;
     squares += size * size;
     if (size > 1) bilateral += 1;
   }
@@ -43,7 +47,8 @@ export function indexPatients(codes: Int32Array): PatientIndex {
 function renumber(codes: Int32Array, of: Int32Array): number {
   let least = 2 ** 31;
   let most = -(2 ** 31);
-  for (const code of codes) {
+  for (let i = 0; i < codes.length; i++) {
+    const code = codes[i] as number;
     if (code < least) least = code;
     if (code > most) most = code;
   }
@@ -109,6 +114,6 @@ export function patientVariance(sums: Float64Array): number | undefined {
   const G = sums.length;
   if (G < 2) return undefined;
   let squares = 0;
-  for (const sum of sums) squares += sum * sum;
+  for (let g = 0; g < G; g++) squares += (sums[g] as number) ** 2;
   return (G / (G - 1)) * squares;
 }

@@ -35,7 +35,7 @@ export function standardDeviation(values: Float64Array, patients: Patients, conf
  */
 export function rootMeanSquare(values: Float64Array, patients: Patients, confidence: number): Estimate {
   let squares = 0;
-  for (const value of values) squares += value * value;
+  for (let i = 0; i < values.length; i++) squares += (values[i] as number) ** 2;
   const value = Math.sqrt(squares / Math.max(1, values.length));
   return spread('rootMeanSquare', values, patients, confidence, value, logRootMeanSquareWithout);
 }

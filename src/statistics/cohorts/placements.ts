@@ -12,26 +12,33 @@ export interface Placements {
 
 /** Mid-rank distribution function of a sorted sample at each value: (number below + ½·number equal)/n. */
 function midRanks(values: Float64Array, ascending: Float64Array): Float64Array {
-  return values.map((value) => (countBelow(ascending, value) + countUpTo(ascending, value)) / (2 * ascending.length));
+  const ranks = new Float64Array(values.length);
+  for (let i = 0; i < ranks.length; i++) {
+    const value = values[i] as number;
+    ranks[i] = (countBelow(ascending, value) + countUpTo(ascending, value)) / (2 * ascending.length);
+  }
+  return ranks;
 }
 
 /** How many sorted values lie below a value. */
 function countBelow(ascending: Float64Array, value: number): number {
-  return partition(ascending.length, (i) => (ascending[i] as number) < value);
+  let low = 0;
+  let high = ascending.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((ascending[middle] as number) < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** How many sorted values lie at or below a value. */
 function countUpTo(ascending: Float64Array, value: number): number {
-  return partition(ascending.length, (i) => (ascending[i] as number) <= value);
-}
-
-/** First place from which a condition that holds up to there no longer holds. */
-function partition(length: number, holds: (i: number) => boolean): number {
   let low = 0;
-  let high = length;
+  let high = ascending.length;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if (holds(middle)) low = middle + 1;
+    if ((ascending[middle] as number) <= value) low = middle + 1;
     else high = middle;
   }
   return low;

@@ -1,0 +1,127 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { excessKurtosis } from '../../src/statistics/moments.js';
+import { quantile, sorted } from '../../src/statistics/quantile.js';
+import { summary } from '../../src/statistics/summary.js';
+import { referencePresent, referenceText } from '../shared-reference.js';
+import { agrees, example } from './reference-examples.js';
+
+interface Univariate {
+  id: string;
+  n: number;
+  certified: { mean: number; sd_n_minus_1: number };
+  data?: number[];
+  data_rule?: { first: number; then_repeat_pair: [number, number]; pairs: number };
+  data_digits?: string;
+  double_two_pass_LRE: { mean: number; sd: number };
+}
+
+function valuesOf({ data, data_rule: rule, data_digits: digits }: Univariate): Float64Array {
+  if (data) return Float64Array.from(data);
+  if (digits) return Float64Array.from(digits, Number);
+  if (!rule) throw new RangeError('valuesOf: no data');
+  return Float64Array.from([rule.first, ...Array.from({ length: rule.pairs }, () => rule.then_repeat_pair).flat()]);
+}
+
+/** Digits that agree: −log10 of the relative error, 15 at most. */
+function digits(value: number | undefined, certified: number): number {
+  return Math.min(15, -Math.log10(Math.abs((value as number) - certified) / Math.abs(certified)));
+}
+
+const univariate: Univariate[] = referencePresent ? JSON.parse(referenceText('nist-strd.json')).univariate : [];
+
+describe.skipIf(!referencePresent)('NIST StRD univariate sets (shared/reference/nist-strd.json)', () => {
+  it('are all nine there', () => expect(univariate.length).toBe(9));
+
+  // The recorded digits are what plain two-pass arithmetic on doubles reaches; NumAcc4 loses half of them in the input.
+  it.each(univariate.map((set) => [set.id, set] as const))('%s has the certified mean and SD', (_, set) => {
+    const found = summary(valuesOf(set));
+    expect(found.n).toBe(set.n);
+    expect(digits(found.mean, set.certified.mean)).toBeGreaterThanOrEqual(set.double_two_pass_LRE.mean - 1);
+    expect(digits(found.sd, set.certified.sd_n_minus_1)).toBeGreaterThanOrEqual(set.double_two_pass_LRE.sd - 1);
+  });
+});
+
+describe('summary', () => {
+  // Optics page section 5, n = 20; computed in R and again in Python (ids 5.* of shared/reference/optics-checks.csv).
+  const errors = Float64Array.of(
+    ...[-0.5, 0.25, 0.12, -0.31, 0.54 - 0.29, -0.87, 1.0, 0.05, -0.02, 0.37],
+    ...[-0.62, 0.75, 0.18, -0.44, 0.5, -1.37, 0.08, -0.19, 2.0, 0.29],
+  );
+
+  it('gives the printed summary of the 20 prediction errors', () => {
+    const { mean, sd, median, q25, q75, min, max, n } = summary(errors);
+    expect(n).toBe(20);
+    expect(mean).toBeCloseTo(0.076, 10);
+    expect(sd).toBeCloseTo(0.7142563302, 10);
+    expect(median).toBeCloseTo(0.1, 10);
+    expect(q25).toBeCloseTo(-0.3425, 10);
+    expect(q75).toBeCloseTo(0.31, 10);
+    expect([min, max]).toEqual([-1.37, 2]);
+  });
+
+  it('does not sort the given column in place', () => {
+    const values = Float64Array.of(3, 1, 2);
+    summary(values);
+    expect([...values]).toEqual([3, 1, 2]);
+  });
+
+  it('has nothing to say of no values, and no SD of one', () => {
+    expect(summary(new Float64Array())).toMatchObject({ n: 0, sum: 0, mean: undefined, sd: undefined, max: undefined });
+    expect(summary(Float64Array.of(0.5))).toMatchObject({ n: 1, mean: 0.5, sd: undefined, median: 0.5, q25: 0.5 });
+  });
+
+  it('refuses a missing value', () => {
+    expect(() => summary(Float64Array.of(1, Number.NaN))).toThrow(
+      new RangeError('sorted: value 1 is NaN; expected a finite number'),
+    );
+  });
+
+  it('moves with a shift and grows with a scale; the order of eyes does not matter', () => {
+    const values = fc.array(fc.integer({ min: -400, max: 400 }), { minLength: 2, maxLength: 40 });
+    fc.assert(
+      fc.property(values, fc.integer({ min: -8, max: 8 }), (eighths, by) => {
+        const plain = summary(Float64Array.from(eighths, (v) => v / 8));
+        const moved = summary(Float64Array.from(eighths.toReversed(), (v) => v / 4 + by));
+        expect(moved.mean).toBeCloseTo(2 * (plain.mean as number) + by, 10);
+        expect(moved.sd).toBeCloseTo(2 * (plain.sd as number), 10);
+        expect(moved.q25).toBeCloseTo(2 * (plain.q25 as number) + by, 10);
+      }),
+    );
+  });
+});
+
+describe('quantile', () => {
+  it.skipIf(!referencePresent)('is type 7 of R 4.2.2', () => {
+    const { input, expected, tolerance } = example('quantile-types');
+    const ascending = sorted(Float64Array.from(input.x));
+    input.p.forEach((p: number, i: number) => {
+      expect(agrees(quantile(ascending, p), expected.type.t7[i], tolerance), `p = ${p}`).toBe(true);
+    });
+    expect(agrees(quantile(ascending, 0.75) - quantile(ascending, 0.25), expected.iqr_type7, tolerance)).toBe(true);
+  });
+
+  it('starts the quartiles of 1, 2, 3, 4 at 1.75 (type 2 would say 1.5)', () => {
+    expect(quantile(Float64Array.of(1, 2, 3, 4), 0.25)).toBe(1.75);
+  });
+
+  it('refuses no values and levels outside 0 to 1', () => {
+    expect(() => quantile(new Float64Array(), 0.5)).toThrow('quantile: no values; expected at least one');
+    expect(() => quantile(Float64Array.of(1), 1.5)).toThrow('quantile: p is 1.5; expected from 0 to 1');
+  });
+});
+
+describe('excessKurtosis', () => {
+  it.skipIf(!referencePresent).each(['shapiro-weights', 'shapiro-women-height-ozone'])(
+    'is the moment form of R e1071 1.7.13, type 1: %s',
+    (id) => {
+      const { input, expected, tolerance } = example(id);
+      expect(agrees(excessKurtosis(Float64Array.from(input.x)), expected.kurt_type1, tolerance)).toBe(true);
+    },
+  );
+
+  it('does not exist where values do not vary', () => {
+    expect(excessKurtosis(Float64Array.of(2, 2, 2))).toBeUndefined();
+    expect(excessKurtosis(new Float64Array())).toBeUndefined();
+  });
+});
