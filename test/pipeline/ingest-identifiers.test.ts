@@ -83,10 +83,7 @@ describe('the de-identification gate', () => {
     const by = plan();
     const { raw, findings } = await ingested({ 'lane.csv': third('Serial no.', ['12']) }, by);
     const told = allFindings(findings).map((one) => tell(one, { raw, plan: by, words: en.findings }));
-    expect(told[0]?.lines).toEqual([
-      'identifiers_reviewed:',
-      '  - { file: lane.csv, column: Serial no., reason: … }',
-    ]);
+    expect(told[0]?.lines).toEqual(['identifiers_reviewed:', '  - { file: lane.csv, column: Serial no., reason: … }']);
   });
 
   it('does not tell a header either where the first row of data stands in its place', async () => {

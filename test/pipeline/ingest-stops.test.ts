@@ -120,7 +120,10 @@ describe('a column', () => {
 
   it('of a condition is asked for like any other', async () => {
     const only = [{ where: 'Type', at: undefined, operator: 'is' as const, value: 'REF', and: [] }];
-    expect(await onlyStop('ID,Eye\nA,R\n', lane({}, { only }))).toMatchObject({ rule: 'column-missing', column: 'Type' });
+    expect(await onlyStop('ID,Eye\nA,R\n', lane({}, { only }))).toMatchObject({
+      rule: 'column-missing',
+      column: 'Type',
+    });
   });
 
   it('is missing without a word of the first row where a file has no header', async () => {
@@ -168,8 +171,7 @@ describe('a decimal mark', () => {
 });
 
 describe('an order of dates', () => {
-  const dates = (values: readonly string[]) =>
-    `ID;Eye;D\n${values.map((value, i) => `A${i};R;${value}`).join('\n')}\n`;
+  const dates = (values: readonly string[]) => `ID;Eye;D\n${values.map((value, i) => `A${i};R;${value}`).join('\n')}\n`;
 
   it('is judged from all dates of the file', async () => {
     const plan = lane({ exam_date: 'D' });

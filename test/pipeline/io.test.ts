@@ -7,7 +7,9 @@ import { memoryIo } from '../../pipeline/memory-io.js';
 import { nodeIo } from '../../pipeline/node-io.js';
 
 const folders: string[] = [];
-afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
 
 function freshDisk(): Io {
   const folder = mkdtempSync(join(tmpdir(), 'halfdiopter-io-'));

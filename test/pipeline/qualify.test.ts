@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { qualify } from '../../pipeline/3-qualify.js';
+import { statesOf } from '../../src/columns/table.js';
 import { type Kind, kinds } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
-import { statesOf } from '../../src/columns/table.js';
 import { rules } from '../../src/rules/index.js';
 import { allFindings, audited } from '../findings/audited.js';
 import { planOf } from '../findings/plan.js';

@@ -30,7 +30,9 @@ describe('exam-without-surgery', () => {
       ['A1,R,2025-03-01'],
       ['A1,R,2025-04-10,6/6,6/6', 'A2,L,2025-04-10,6/6,6/6', 'A2,L,2025-05-10,6/6,6/6', 'A1,L,2025-04-10,,6/6'],
     );
-    expect(findingsOf(found, 'exam-without-surgery').map(({ source, row, severity }) => [source, row, severity])).toEqual([
+    expect(
+      findingsOf(found, 'exam-without-surgery').map(({ source, row, severity }) => [source, row, severity]),
+    ).toEqual([
       [1, 3, 'query'],
       [1, 5, 'query'],
     ]);

@@ -1,6 +1,6 @@
 import type { Finding } from '../../src/records/finding.js';
 import type { Plan } from '../../src/records/plan.js';
-import { allFindings, type Audited, audited } from '../findings/audited.js';
+import { type Audited, allFindings, audited } from '../findings/audited.js';
 import { type ColumnForm, planOf, type SourceForm } from '../findings/plan.js';
 
 /** The only theatre list of these tests: eight right eyes, all operated on one day. */

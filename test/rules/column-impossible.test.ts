@@ -13,7 +13,16 @@ describe('column-impossible', () => {
     const { findings, raw } = await lane('K1,K2', rows(['7.8', '7.7', '7.9', '43']), powers);
     const stops = findingsOf(findings, 'column-impossible');
     expect(stops).toMatchObject([
-      { severity: 'stop', source: 1, row: 0, column: 'K1', field: 'k1', written: '7.8', effect: 'nothing published', detail: 3 },
+      {
+        severity: 'stop',
+        source: 1,
+        row: 0,
+        column: 'K1',
+        field: 'k1',
+        written: '7.8',
+        effect: 'nothing published',
+        detail: 3,
+      },
     ]);
     const plan = planOf([{ file: 'x' }, { file: 'lane.csv', columns: { k1: { column: 'K1', line: 12 } } }]);
     const told = tell(stops[0] as never, { raw, plan, words: en.findings });

@@ -9,7 +9,11 @@ const limits = (of: object) => ({ quality: { limits: of as never, off: [], answe
 
 describe('sphere-range', () => {
   it('sets an impossible sphere aside with its refraction, quoting what was written', async () => {
-    const { told, tables } = await lane('S,C,A', [`A1,R,${after},+75,-0.50,90`, `A2,R,${after},-30.00,0,0`], refraction);
+    const { told, tables } = await lane(
+      'S,C,A',
+      [`A1,R,${after},+75,-0.50,90`, `A2,R,${after},-30.00,0,0`],
+      refraction,
+    );
     expect(told.filter(({ severity }) => severity === 'set aside')).toMatchObject([
       {
         rule: 'sphere-range',
@@ -127,7 +131,9 @@ describe('keratometry-range', () => {
 
 describe('axial-length-range', () => {
   it('sets an impossible length aside, and notes what is commonly measured again', async () => {
-    const rows = ['18', '17.99', '38.01', '21.19', '21.2', '26.61'].map((length, i) => `A${i + 1},R,2025-03-01,${length}`);
+    const rows = ['18', '17.99', '38.01', '21.19', '21.2', '26.61'].map(
+      (length, i) => `A${i + 1},R,2025-03-01,${length}`,
+    );
     const { told, tables } = await list('AL', rows, { axial_length: 'AL' });
     expect(told.map(({ row, severity, detail }) => [row, severity, detail])).toEqual([
       [2, 'note', 21.2],

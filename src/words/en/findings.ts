@@ -211,12 +211,12 @@ const rows = {
     expected: () => 'one row an eye',
     act: () => 'give each eye a row of its own in the export',
   },
-  'surgery-date-missing': {
-    title: () => 'operation without a date',
-    sentence: (t) => (t.value === '' ? 'the operation has no date' : `${quoted(t.value)} is no date`),
-    expected: () => 'the day of surgery',
-    act: () => 'complete the date in the export',
-  },
+  'surgery-date-missing': plain(
+    'operation without a date',
+    'the operation has no date, or none that can be read',
+    'the day of surgery',
+    'complete the date in the export',
+  ),
   'number-unreadable': {
     title: () => 'number that cannot be read',
     sentence: (t) => `${quoted(t.value)} is no number`,
@@ -229,12 +229,13 @@ const rows = {
     expected: () => 'a fraction, a number on the declared scale, or a word such as CF or HM',
     act: () => 'correct the cell; a word for "no value" can be declared under reading.missing',
   },
-  'date-unreadable': {
-    title: () => 'date that cannot be read',
-    sentence: (t) => `${quoted(t.value)} is no date, or not in the order of the file`,
-    expected: () => 'a date in the order of the file',
-    act: () => 'correct the cell in the export',
-  },
+  // Dates are read and never written: these sentences stand in files, so they do not quote the cell.
+  'date-unreadable': plain(
+    'date that cannot be read',
+    'this is no date, or not in the order of the file',
+    'a date in the order of the file',
+    'correct the cell in the export',
+  ),
   'word-unknown': {
     title: () => 'word that is in no list',
     sentence: (t) => `${quoted(t.value)} is in no list of ${t.field}`,
