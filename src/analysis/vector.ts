@@ -3,9 +3,9 @@ import { vectorMagnitude } from '../optics/double-angle.js';
 import type { ResultRow } from '../records/result.js';
 import { type Centroid, centroid } from '../statistics/centroid.js';
 import type { Ellipse } from '../statistics/ellipse.js';
-import { meanOf } from '../statistics/moments.js';
+import { meanInterval } from '../statistics/mean.js';
 import { presence } from './location.js';
-import { type RowParts, rowOf, type Sample } from './sample.js';
+import { estimateRow, type RowParts, rowOf, type Sample } from './sample.js';
 
 /** One estimate of a centroid as a row; undefined is told with its reason. */
 function row(sample: Sample, found: Centroid, statistic: string, value: number | undefined, more: Partial<RowParts> = {}): ResultRow {
@@ -44,7 +44,7 @@ export function vectorRows(sample: Sample, y: Float64Array): readonly ResultRow[
     row(sample, found, 'sd_x', found.sdX),
     row(sample, found, 'sd_y', found.sdY),
     row(sample, found, 'covariance_xy', found.covariance, { unit: 'D²' }),
-    row(sample, found, 'mean_magnitude', meanOf(magnitudes), { method: 'mean' }),
+    estimateRow(sample, 'mean_magnitude', meanInterval(magnitudes, sample.patients, sample.confidence)),
     ...ellipseRows(sample, found, 'data_ellipse', found.eyesRegion),
     row(sample, found, 'share_inside_data_ellipse', inside, { unit: 'share' }),
     ...ellipseRows(sample, found, 'centroid_ellipse', found.region),
