@@ -1,2 +1,141 @@
+/** '1 eye', '371 eyes'. */
+const eyes = (count: string): string => `${count} ${count === '1' ? 'eye' : 'eyes'}`;
+const patients = (count: string): string => `${count} ${count === '1' ? 'patient' : 'patients'}`;
+
+/** The two errors of the spherical equivalent. */
+const errors = {
+  prediction_error: {
+    name: 'Prediction error',
+    reference: 'the refraction predicted for the lens implanted',
+  },
+  target_error: {
+    name: 'Target error',
+    reference: 'the refraction intended by the surgeon',
+  },
+} as const;
+
+const predictionError = {
+  title: (error: string) => `${error} of the spherical equivalent`,
+  axis: (error: string) => `${error}, D`,
+  share: 'Eyes, %',
+  myopic: '← more myopic',
+  hyperopic: 'more hyperopic →',
+  within: (percent: string, limit: string) => `${percent} % within ±${limit} D`,
+  centre: (mean: string, sd: string) => `mean ${mean} D, SD ${sd} D`,
+  below: (eyesText: string, edge: string) => `${eyesText} below ${edge} D`,
+  above: (eyesText: string, edge: string) => `${eyesText} above ${edge} D`,
+  legend: (error: string, reference: string) =>
+    `${error}: achieved minus ${reference}, spherical equivalent in the spectacle plane; negative is more myopic. ` +
+    'Bins of 0.25 D are centred on 0; a value on an edge counts in the bin nearer 0. ' +
+    'Brackets: eyes within ±0.50 D and ±1.00 D, counted from the values and not from the bins.',
+  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
+  altLead: (error: string) => `Histogram of the ${error.toLowerCase()} in bins of 0.25 dioptre. `,
+} as const;
+
+const accuracyShares = {
+  title: (error: string) => `${error}: share of eyes within each limit`,
+  within: (error: string) => `${error} within`,
+  limit: (limit: string) => `±${limit} D`,
+  axis: 'Eyes, %',
+  shareHead: (level: string) => `(${level} CI)`,
+  legend: (error: string, reference: string, level: string) =>
+    `Share of eyes whose ${error.toLowerCase()} (achieved minus ${reference}, spherical equivalent, spectacle plane) is ` +
+    `within each limit, with its ${level} confidence interval. Each limit includes the ones above it.`,
+  altLead: (error: string) => `Shares of eyes by ${error.toLowerCase()}. `,
+  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
+  altShare: (limit: string, percent: string) => `${percent} % within ±${limit} dioptres`,
+} as const;
+
+const acuityCumulative = {
+  title: 'Distance acuity: share of eyes that reach each line',
+  share: 'Eyes, %',
+  lines: 'Snellen line reached or passed, 20/…',
+  series: {
+    cdva_before: 'corrected, before surgery',
+    udva: 'uncorrected, after surgery (distance-target eyes)',
+    cdva: 'corrected, after surgery',
+  },
+  legend:
+    'Share of eyes that reach each Snellen line or a better one; numbers below the lines are percent of eyes. ' +
+    'Uncorrected acuity counts only eyes aimed at distance. Acuity is not snapped to a line: a line counts as reached ' +
+    'up to half a step beyond its nominal logMAR. Acuity before surgery is lowered by the cataract.',
+  altLead: 'Cumulative distance acuity. ',
+  alt: (cohort: string, series: string, told: string) => `${cohort}, ${series}: ${told}.`,
+  altShare: (line: string, percent: string) => `${percent} % at ${line} or better`,
+} as const;
+
+const doubleAngle = {
+  title: 'Astigmatism before and after surgery, doubled-angle plane',
+  panels: {
+    corneal_cylinder_before: 'Corneal, before surgery',
+    refractive_cylinder_after: 'Refractive, after surgery',
+  },
+  ring: (dioptres: string) => `${dioptres} D`,
+  meridian: (degrees: string) => `${degrees}°`,
+  centroid: (vector: string) => `centroid ${vector}`,
+  centroidRegion: (centroid: string, level: string) => `${centroid} (${level} region)`,
+  vector: (magnitude: string, axis: string) => `${magnitude} D @ ${axis}°`,
+  magnitude: (magnitude: string) => `${magnitude} D`,
+  noVector: 'not estimable',
+  nextEye: (level: string, inside: string) => `${level} region for the next eye; ${inside}`,
+  inside: (share: string) => `${share} % of these eyes are inside`,
+  noRegion: 'no region: too few patients',
+  noSpread: 'no region: every eye lies at one place',
+  legend: (level: string) =>
+    'Each mark is an eye; a larger mark is several eyes at one place. The distance from the middle is the cylinder in ' +
+    'dioptres; the direction is its steep meridian, doubled, so that 180° lies opposite to 90°. Both panels are in the ' +
+    'corneal plane and left eyes are not mirrored. Cross: centroid, the mean vector. Full line around it: the region ' +
+    `that holds the true centroid with ${level} confidence, patients with two eyes accounted for. Broken line: the ` +
+    `region expected to hold the next eye in ${level} of cases, if vectors were normally distributed.`,
+  cells:
+    'Where a panel has more than 2,000 eyes, or small counts are to be hidden, squares stand for the eyes of one cell: ' +
+    'the larger the square, the more eyes.',
+  cellsHidden: (least: string) => `Cells with fewer than ${least} eyes are not drawn.`,
+  altLead: 'Double-angle plots of astigmatism. ',
+  alt: (panel: string, told: string) => `${panel}: ${told}.`,
+} as const;
+
+const eyeFlow = {
+  title: 'Eye flow: from eyes operated to eyes analysed',
+  operated: 'Eyes operated',
+  patients: 'patients',
+  eligible: 'Eligible eyes',
+  due: 'Due at the outcome visit',
+  analysed: 'Eyes analysed',
+  families: {
+    refraction: 'for the spherical equivalent',
+    astigmatism: 'for astigmatism as a vector',
+    corrected: 'for corrected acuity',
+    uncorrected: 'for uncorrected acuity (distance-target eyes)',
+  },
+  legend:
+    'Counts of eyes. An eye leaves at the first reason that holds, from top to bottom; reasons that no eye had are not ' +
+    'shown. The way drawn is that of the spherical equivalent; how eyes leave the other analyses stands in the ' +
+    'eye-flow table.',
+  altLead: 'Flow of eyes. ',
+  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
+  altStep: (label: string, count: string) => `${label} ${count}`,
+} as const;
+
 /** English words: charts. */
-export const charts = {} as const;
+export const charts = {
+  eyes,
+  sample: (eyeCount: string, patientCount: string) => `n = ${eyes(eyeCount)} (${patients(patientCount)})`,
+  shortSample: (eyeCount: string) => `n = ${eyeCount}`,
+  missing: (count: string) => `${count} missing`,
+  visit: (visit: string, days: string) => `Visit: ${visit}; ${days}`,
+  days: (median: string, min: string, max: string) => `median ${median} days after surgery (${min} to ${max})`,
+  daysUnknown: 'days after surgery not given',
+  legendVisit: (visit: string) => `Outcome visit: ${visit}.`,
+  legendSample: (cohort: string, sample: string, missing: string) => `${cohort}: ${sample}, ${missing}.`,
+  suppressed: (least: string) => `Counts below ${least}, and those that would give them away, are not shown.`,
+  tooManyCohorts: 'All eyes together: this chart tells at most four cohorts apart; the tables have every cohort.',
+  hidden: 'hidden',
+  noInterval: 'no interval',
+  errors,
+  predictionError,
+  accuracyShares,
+  acuityCumulative,
+  doubleAngle,
+  eyeFlow,
+} as const;

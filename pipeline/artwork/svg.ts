@@ -1,0 +1,67 @@
+import type { Figure } from '../../src/records/report.js';
+import { type Measure, textMeasure } from './fonts.js';
+
+/** The charting packages, imported when the first figure is drawn: a run that draws none does not wait for them. */
+interface Charting {
+  vega: typeof import('vega');
+  compile: typeof import('vega-lite').compile;
+}
+
+let charting: Promise<Charting> | undefined;
+
+async function importCharting(): Promise<Charting> {
+  // vega reads dates without a zone in the machine's; the same figure would differ from place to place.
+  process.env.TZ = 'UTC';
+  const [vega, { compile }, measure] = await Promise.all([import('vega'), import('vega-lite'), textMeasure()]);
+  measureTextWith(vega, measure);
+  return { vega, compile };
+}
+
+/** Without this vega estimates the widths of texts, or asks a canvas package that some machines have. */
+function measureTextWith(vega: object, measure: Measure): void {
+  const { textMetrics } = vega as { textMetrics: { width: (item: TextItem, text: unknown) => number } };
+  textMetrics.width = ({ fontSize = 11, fontWeight }, text) => {
+    const line = text === undefined || text === null ? '' : String(text).trim();
+    return measure(line, fontSize, fontWeight === 'bold' || Number(fontWeight) >= 600 ? 'bold' : 'normal');
+  };
+}
+
+interface TextItem {
+  fontSize?: number;
+  fontWeight?: string | number;
+}
+
+/** Anything vega or vega-lite complains of is a fault of a specification of ours. */
+function refusing(figure: string): object {
+  const refuse = (...texts: readonly unknown[]): never => {
+    throw new RangeError(`figure ${figure}: ${texts.join(' ')}`);
+  };
+  const quiet = (): object => logger;
+  const logger = { level: quiet, info: quiet, debug: quiet, warn: refuse, error: refuse };
+  return logger;
+}
+
+/**
+ * A figure as SVG: the same text for the same figure, its ids unique among figures so that several can stand in one page.
+ *
+ * @param identified  whether marks keep the names of eyes (aria-label), for the internal page; else nothing in the
+ *                    picture is announced or named, and the figure's `alt` stands for it
+ * @throws {RangeError} when vega or vega-lite warn
+ */
+export async function renderSvg(figure: Figure, { identified }: { identified: boolean }): Promise<string> {
+  charting ??= importCharting();
+  const { vega, compile } = await charting;
+  const logger = refusing(figure.id) as never;
+  const compiled = compile(figure.spec as never, { logger }).spec;
+  const config = identified ? {} : { aria: false };
+  vega.resetSVGDefIds();
+  const view = new vega.View(vega.parse(compiled, config as never), { renderer: 'none', logger });
+  const svg = await view.toSVG();
+  view.finalize();
+  return withOwnIds(svg, figure.id);
+}
+
+/** vega numbers clips and gradients from 0 in every picture. */
+function withOwnIds(svg: string, prefix: string): string {
+  return svg.replace(/(\bid="|url\(#|href="#)/g, `$1${prefix}-`);
+}

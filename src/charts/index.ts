@@ -1,0 +1,15 @@
+import { accuracyShares } from './accuracy-shares.js';
+import { acuityCumulative } from './acuity-cumulative.js';
+import { doubleAngle } from './double-angle.js';
+import { eyeFlow } from './eye-flow.js';
+import { predictionError } from './prediction-error.js';
+import type { Chart } from './setting.js';
+
+/** Every published chart by name, in the order of the report. */
+export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart>([
+  ['eye-flow', eyeFlow],
+  ['prediction-error', predictionError],
+  ['accuracy-shares', accuracyShares],
+  ['acuity-cumulative', acuityCumulative],
+  ['double-angle', doubleAngle],
+]);

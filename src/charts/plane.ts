@@ -1,0 +1,106 @@
+import { axisText } from '../format/axis.js';
+import { fixed } from '../format/number.js';
+import type { Words } from '../words/index.js';
+import { type Label, type Layer, labels, ring, segments } from './marks.js';
+import { type Artwork, ink } from './theme.js';
+
+/** The doubled-angle plane as it is drawn. */
+export interface Plane {
+  /** Dioptres at the outermost ring, and between two rings. */
+  radius: number;
+  step: number;
+  /** Points from edge to edge of the outermost ring. */
+  size: number;
+}
+
+/** Dioptres between rings, for planes up to so far; further out every 5 D. */
+const steps = [
+  { upTo: 1.5, step: 0.5 },
+  { upTo: 4, step: 1 },
+  { upTo: 8, step: 2 },
+] as const;
+
+/**
+ * A plane with whole rings around everything, never smaller than 1 D.
+ *
+ * @param reach  distance of the farthest mark from the middle, dioptres
+ * @param size   points from edge to edge
+ * @example planeAround(2.3, 150) // { radius: 3, step: 1, size: 150 }
+ */
+export function planeAround(reach: number, size: number): Plane {
+  const needed = Math.max(reach, 1) - 1e-9;
+  const step = steps.find(({ upTo }) => needed <= upTo)?.step ?? 5;
+  return { radius: Math.ceil(needed / step) * step, step, size };
+}
+
+/** Place of a vector, points from the top left; x and y share one scale. */
+export function position({ radius, size }: Plane, x: number, y: number): { x: number; y: number } {
+  const scale = size / 2 / radius;
+  return { x: size / 2 + x * scale, y: size / 2 - y * scale };
+}
+
+/** vega-lite scales of the plane. */
+export function planeScales({ radius }: Plane): { x: object; y: object } {
+  const shared = { type: 'quantitative', scale: { domain: [-radius, radius], nice: false }, axis: null };
+  return { x: { field: 'x', ...shared }, y: { field: 'y', ...shared } };
+}
+
+/** Spokes every 22.5° of meridian, doubled: every 45° of the picture. */
+const spokes = [180, 22.5, 45, 67.5, 90, 112.5, 135, 157.5] as const;
+
+/** Rings and spokes, to lie under everything. */
+export function planeGround(plane: Plane, { strokes }: Artwork): readonly Layer[] {
+  const rings = ringsOf(plane);
+  const middle = plane.size / 2;
+  const spoke = (degrees: number) => ({
+    x: middle,
+    y: middle,
+    x2: rim(plane, degrees, 0).x,
+    y2: rim(plane, degrees, 0).y,
+  });
+  return [
+    segments(spokes.map(spoke), { colour: ink.hair, width: strokes.hair }),
+    ...rings.map((dioptres, i) => {
+      const colour = i === rings.length - 1 ? ink.soft : ink.hair;
+      return ring({ x: middle, y: middle }, (dioptres / plane.radius) * middle, { colour, width: strokes.hair });
+    }),
+  ];
+}
+
+/** A place on the outermost ring, or so many points outside it. */
+function rim({ size }: Plane, degrees: number, outside: number): { x: number; y: number; cos: number } {
+  const turn = (degrees * Math.PI) / 90;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const reach = size / 2 + outside;
+  return { x: size / 2 + reach * cos, y: size / 2 - reach * sin, cos };
+}
+
+/** Meridians around the plane and dioptres on its rings, to lie under the eyes: no label may hide one. */
+export function planeLabels(plane: Plane, { type }: Artwork, { charts }: Words): readonly Layer[] {
+  const meridian = (degrees: number): Label => {
+    const side = Math.round(rim(plane, degrees, 0).cos * 2);
+    const { x, y } = rim(plane, degrees, side === 0 ? type * 0.8 : type * 0.5);
+    const align = side === 0 ? 'center' : side > 0 ? 'left' : 'right';
+    const text = Number.isInteger(degrees) ? axisText(degrees) : fixed(degrees, 1);
+    return { x, y, text: charts.doubleAngle.meridian(text), align };
+  };
+  const decimals = plane.step < 1 ? 1 : 0;
+  const dioptres = labelledRings(plane, type).map((reach): Label => {
+    const { x, y } = position(plane, reach * Math.cos(labelTurn), reach * Math.sin(labelTurn));
+    const text = charts.doubleAngle.ring(fixed(reach, decimals));
+    return { x, y, text, align: 'center', colour: ink.soft, halo: type / 4 };
+  });
+  return labels([...spokes.map(meridian), ...dioptres]);
+}
+
+/** Every ring; the outermost alone where rings are too near one another for their labels. */
+function labelledRings(plane: Plane, type: number): readonly number[] {
+  const apart = (plane.step / plane.radius) * (plane.size / 2);
+  return apart >= 1.6 * type ? ringsOf(plane) : [plane.radius];
+}
+
+const ringsOf = ({ radius, step }: Plane): readonly number[] =>
+  Array.from({ length: Math.round(radius / step) }, (_, i) => (i + 1) * step);
+
+/** Rings bear their dioptres between two spokes, down and to the right. */
+const labelTurn = (-3 * Math.PI) / 8;

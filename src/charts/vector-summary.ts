@@ -1,0 +1,154 @@
+import { axisText } from '../format/axis.js';
+import { levelText } from '../tables/level.js';
+import { valueText } from '../tables/value-text.js';
+import type { Cohort } from './cohorts.js';
+import { type Ellipse, ellipseOf, outlineOf, reachOf } from './ellipse.js';
+import { lineHeight } from './frame.js';
+import {
+  dashesOf,
+  type Label,
+  type Layer,
+  labels,
+  ring,
+  type Segment,
+  type Stroke,
+  segments,
+  stroked,
+} from './marks.js';
+import { type Plane, planeScales, position } from './plane.js';
+import type { ChartSetting } from './setting.js';
+import { wrapped } from './text-width.js';
+import { type Artwork, ink } from './theme.js';
+
+export type VectorMeasure = 'corneal_cylinder_before' | 'refractive_cylinder_after';
+
+/** One line of the key below a plane: what is drawn how, and its number. */
+export interface KeyLine {
+  sample: 'cross' | 'region' | 'broken' | 'none';
+  texts: readonly string[];
+}
+
+const regions = ['centroid_ellipse', 'data_ellipse'] as const;
+
+/** The next eye's region is broken and thinner: it says where eyes lie, not how well the centroid is known. */
+const strokeOf = (region: 'full' | 'broken', artwork: Artwork): Stroke => {
+  const { bold, line } = artwork.strokes;
+  if (region === 'full') return { colour: ink.full, width: bold };
+  return { colour: ink.full, width: line, dash: dashesOf([4, 2.5], artwork) };
+};
+
+/** Centroid and regions of one panel, each line on a rim of paper that parts it from the eyes. */
+export function vectorLayers(
+  { results, artwork }: ChartSetting,
+  plane: Plane,
+  measure: VectorMeasure,
+  { group }: Cohort,
+): readonly Layer[] {
+  const [region, next] = regions.map((name) => ellipseOf(results, measure, group, name));
+  const [x, y] = ['centroid_x', 'centroid_y'].map((part) => results.get(measure, group, part).value);
+  const outlined = (ellipse: Ellipse | undefined, stroke: Stroke): readonly Layer[] =>
+    ellipse && ellipse.major > 0 ? onPaper((one) => outline(plane, ellipse, one), stroke) : [];
+  return [
+    ...outlined(next, strokeOf('broken', artwork)),
+    ...outlined(region, strokeOf('full', artwork)),
+    ...(x === undefined || y === undefined ? [] : centreMark(plane, { x, y }, region, artwork)),
+  ];
+}
+
+const onPaper = (layer: (stroke: Stroke) => Layer, stroke: Stroke): readonly Layer[] => [
+  layer({ ...stroke, colour: ink.paper, width: stroke.width + 1.6 }),
+  layer(stroke),
+];
+
+function outline(plane: Plane, ellipse: Ellipse, stroke: Stroke): Layer {
+  const mark = { type: 'line', clip: true, ...stroked(stroke) };
+  return { data: { values: outlineOf(ellipse) }, mark, encoding: { ...planeScales(plane), order: { field: 'step' } } };
+}
+
+/** A cross in the centroid; where its region is smaller than the cross, four ticks outside the region. */
+function centreMark(
+  plane: Plane,
+  centroid: { x: number; y: number },
+  region: Ellipse | undefined,
+  artwork: Artwork,
+): readonly Layer[] {
+  const { x, y } = position(plane, centroid.x, centroid.y);
+  const scale = plane.size / 2 / plane.radius;
+  const reach = region ? reachOf(region) : { x: 0, y: 0 };
+  const isWide = Math.min(reach.x, reach.y) * scale > armOf(artwork);
+  return cross({ x, y }, isWide ? { x: 0, y: 0 } : { x: reach.x * scale, y: reach.y * scale }, artwork);
+}
+
+const armOf = ({ type }: Artwork): number => 0.45 * type;
+
+/** A cross whose arms start so far from its middle. */
+function cross({ x, y }: { x: number; y: number }, from: { x: number; y: number }, artwork: Artwork): readonly Layer[] {
+  const arm = armOf(artwork);
+  const arms: readonly Segment[] = [-1, 1].flatMap((side) => [
+    { x: x + side * from.x, x2: x + side * (from.x + arm), y, y2: y },
+    { x, x2: x, y: y + side * from.y, y2: y + side * (from.y + arm) },
+  ]);
+  return onPaper((stroke) => segments(arms, stroke), strokeOf('full', artwork));
+}
+
+/** 'centroid 0.43 D @ 92°', or that it is not estimable. */
+export function vectorText({ results, words }: ChartSetting, measure: VectorMeasure, { group }: Cohort): string {
+  const { centroid, vector, magnitude: alone } = words.charts.doubleAngle;
+  const magnitude = results.get(measure, group, 'centroid_magnitude');
+  const axis = results.get(measure, group, 'centroid_axis').value;
+  const text = valueText(magnitude, words);
+  if (magnitude.value === undefined) return centroid(text);
+  return centroid(axis === undefined ? alone(text) : vector(text, axisText(axis)));
+}
+
+/** What stands below a plane, broken to its width. */
+export function keyLines(
+  setting: ChartSetting,
+  measure: VectorMeasure,
+  cohort: Cohort,
+  width: number,
+): readonly KeyLine[] {
+  const { results, plan, words, artwork } = setting;
+  const room = width - indentOf(artwork);
+  const line = (sample: KeyLine['sample'], text: string): KeyLine => {
+    return { sample, texts: wrapped(text, room, artwork.type) };
+  };
+  const { centroidRegion, nextEye, inside, noRegion, noSpread } = words.charts.doubleAngle;
+  const vector = vectorText(setting, measure, cohort);
+  const [own, next] = regions.map((name) => ellipseOf(results, measure, cohort.group, name));
+  if (!own || !next) return [line('cross', vector), line('none', noRegion)];
+  if (own.major === 0) return [line('cross', vector), line('none', noSpread)];
+  const level = levelText(plan);
+  const share = valueText(results.get(measure, cohort.group, 'share_inside_data_ellipse'), words);
+  return [line('region', centroidRegion(vector, level)), line('broken', nextEye(level, inside(share)))];
+}
+
+const indentOf = ({ type }: Artwork): number => 2.5 * type;
+
+/** The key below a plane. */
+export function keyLayers(
+  artwork: Artwork,
+  lines: readonly KeyLine[],
+  corner: { x: number; y: number },
+): readonly Layer[] {
+  const line = lineHeight(artwork);
+  let y = corner.y - line / 2;
+  return lines.flatMap(({ sample, texts }) => {
+    const rows = texts.map((text): Label => {
+      y += line;
+      return { x: corner.x + indentOf(artwork), y, text };
+    });
+    const first = rows[0]?.y ?? y;
+    return [...sampleLayers(artwork, sample, corner.x, first), ...labels(rows)];
+  });
+}
+
+function sampleLayers(artwork: Artwork, sample: KeyLine['sample'], x: number, y: number): readonly Layer[] {
+  const length = 2 * artwork.type;
+  const middle = { x: x + length / 2, y };
+  if (sample === 'none') return [];
+  if (sample === 'cross') return cross(middle, { x: 0, y: 0 }, artwork);
+  if (sample === 'broken') return [segments([{ x, x2: x + length, y, y2: y }], strokeOf(sample, artwork))];
+  const radius = 0.3 * artwork.type;
+  return [ring(middle, radius, strokeOf('full', artwork)), ...cross(middle, { x: radius, y: radius }, artwork)];
+}
