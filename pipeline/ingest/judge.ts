@@ -5,6 +5,7 @@ import { judgeDateOrder } from '../../src/intake/date-order.js';
 import { judgeDecimalMark } from '../../src/intake/decimal-mark.js';
 import { missingWords } from '../../src/intake/missing.js';
 import type { FieldType } from '../../src/plan/fields.js';
+import type { Finding } from '../../src/records/finding.js';
 import type { Reading } from '../../src/records/plan.js';
 import type { ReadAs } from '../../src/records/raw-table.js';
 import type { TableRead } from './read-table.js';
@@ -22,25 +23,33 @@ interface Used {
   wanted: Wanted;
   /** Distinct words that are not blank and do not say "missing". */
   words: readonly string[];
+  /** Row at which a word first stands, as a spreadsheet shows it. */
+  rowOf(word: string): number;
 }
 
 /** Every use of every kept column, with the words that stand in it. */
 function usedColumns(table: TableRead, missing: readonly string[]): readonly Used[] {
   const isMissing = missingWords(missing);
   return table.layout.kept.flatMap((index, at) => {
-    const { words } = table.columns[at] as WordColumn;
+    const { words, codes } = table.columns[at] as WordColumn;
     const given = words.filter((word) => !isMissing(word));
     const header = table.header?.[index] ?? '';
-    return (table.layout.uses[at] ?? []).map((wanted) => ({ header, wanted, words: given }));
+    const rowOf = (word: string): number => table.rowNumber(codes.indexOf(words.indexOf(word)));
+    return (table.layout.uses[at] ?? []).map((wanted) => ({ header, wanted, words: given, rowOf }));
   });
 }
 
-/** A stop at the column of the first example. */
-function stop(rule: string, columns: readonly Used[], examples: readonly string[]): FindingParts {
-  const first = columns.find(({ words }) => words.includes(examples[0] ?? ''));
-  const written = examples.join('’ and ‘');
-  const [column, field] = [first?.header, first?.wanted.field];
-  return { rule, severity: 'stop', effect: 'nothing published', column, field, written };
+/** Where an example stands; the judges give words of these columns alone. */
+function placeOf(columns: readonly Used[], example: string): Pick<Finding, 'row' | 'column' | 'field'> {
+  const used = columns.find(({ words }) => words.includes(example));
+  if (!used) throw new RangeError(`judge: an example stands in none of ${columns.length} columns`);
+  return { row: used.rowOf(example), column: used.header, field: used.wanted.field };
+}
+
+/** A stop at the first example. */
+function stop(rule: string, columns: readonly Used[], [first = '', ...others]: readonly string[]): FindingParts {
+  const written = [first, ...others].join('’ and ‘');
+  return { rule, severity: 'stop', effect: 'nothing published', ...placeOf(columns, first), written };
 }
 
 /** Judges the decimal mark of a file from all its distinct numbers; what audit.yaml says wins. */
@@ -60,7 +69,10 @@ function dateOrderOf(columns: readonly Used[], declared: Reading['date_order']):
   const judged = judgeDateOrder(asked.flatMap(({ words }) => words));
   if (judged.order !== undefined) return { dateOrder: judged.order, doubts: [] };
   const rule = judged.doubt === 'undecided' ? 'date-order-open' : 'date-order-mixed';
-  return { dateOrder: 'none', doubts: [stop(rule, asked, judged.examples)] };
+  // A date is read and never written: the rows are told, of which the second contradicts the first.
+  const rows = judged.examples.map((word) => placeOf(asked, word).row);
+  const doubt = { ...stop(rule, asked, judged.examples), written: undefined, detail: rows[1] ?? Number.NaN };
+  return { dateOrder: 'none', doubts: [doubt] };
 }
 
 /**

@@ -103,6 +103,11 @@ function yamlText(header: string): string {
   return /^[\p{L}\d](?:[\p{L}\d .°²/+_-]*[\p{L}\d.°²])?$/u.test(header) ? header : quoted(header);
 }
 
+/** The name of a file, unless it may itself be a person's. */
+function fileText(table: RawTable | undefined): string {
+  return table && table.label === table.file ? yamlText(table.file) : '…';
+}
+
 /** Scales that can hold every bare number of the column; all of them where none can. */
 function scalesOf({ table, column }: About): readonly string[] {
   const located = table && column && locateColumn(table.header, column);
@@ -137,10 +142,7 @@ function linesOf(about: About): readonly string[] {
     case 'column-missing':
       return finding.written === undefined ? [] : [`${field}: ${yamlText(finding.written)}`];
     case 'identifier-present':
-      return [
-        'identifiers_reviewed:',
-        `  - { file: ${yamlText(table?.file ?? '')}, column: ${yamlText(column)}, reason: … }`,
-      ];
+      return ['identifiers_reviewed:', `  - { file: ${fileText(table)}, column: ${yamlText(column)}, reason: … }`];
     default:
       return [];
   }

@@ -147,7 +147,7 @@ describe('a decimal mark', () => {
   it('that stays open stops and names the line', async () => {
     const plan = lane({ sphere: { column: 'S', line: 9 } });
     const stop = await onlyStop('ID;Eye;S\nA1;R;1,234\nA2;R;2,345\n', plan);
-    expect(stop).toMatchObject({ rule: 'decimal-open', column: 'S', field: 'sphere', written: '1,234' });
+    expect(stop).toMatchObject({ rule: 'decimal-open', row: 2, column: 'S', field: 'sphere', written: '1,234' });
     expect(stop.told.lines).toEqual(['reading: { decimal: point }', 'reading: { decimal: comma }']);
   });
 
@@ -184,13 +184,16 @@ describe('an order of dates', () => {
 
   it('that stays open stops and names the lines', async () => {
     const stop = await onlyStop(dates(['01/02/2025', '03/04/2025']), lane({ exam_date: 'D' }));
-    expect(stop).toMatchObject({ rule: 'date-order-open', column: 'D', written: '01/02/2025' });
+    expect(stop).toMatchObject({ rule: 'date-order-open', row: 2, column: 'D', written: undefined });
     expect(stop.told.lines[0]).toBe('reading: { date_order: day-first }');
   });
 
   it('that contradicts itself stops, unless audit.yaml names one', async () => {
     const text = dates(['13/02/2025', '02/13/2025']);
-    expect((await onlyStop(text, lane({ exam_date: 'D' }))).rule).toBe('date-order-mixed');
+    const stop = await onlyStop(text, lane({ exam_date: 'D' }));
+    expect(stop).toMatchObject({ rule: 'date-order-mixed', row: 3, detail: 2, written: undefined });
+    expect(stop.told.sentence).toContain('row 2');
+    expect(JSON.stringify(stop)).not.toContain('2025');
     const { raw, findings } = await read(text, lane({ exam_date: 'D' }, { reading: { date_order: 'day-first' } }));
     expect([findings.length, raw[0]?.read.dateOrder]).toEqual([0, 'day-first']);
   });
@@ -200,7 +203,7 @@ describe('a scale of acuity', () => {
   it('is asked for where bare numbers have none, with the lines that fit', async () => {
     const text = 'ID;Eye;V c.c.\nA1;R;0,8\nA2;L;6/9\nA3;R;CF\nA4;R;0,05\n';
     const stop = await onlyStop(text, lane({ cdva: { column: 'V c.c.', line: 31 } }));
-    expect(stop).toMatchObject({ rule: 'acuity-scale-open', column: 'V c.c.', written: '0,8', detail: 2 });
+    expect(stop).toMatchObject({ rule: 'acuity-scale-open', row: 2, column: 'V c.c.', written: '0,8', detail: 2 });
     expect(stop.told.act).toBe('audit.yaml line 31, write one of');
     expect(stop.told.lines).toEqual([
       'cdva: { column: V c.c., numbers: decimal }',

@@ -161,13 +161,13 @@ const columns = {
   },
   'date-order-open': {
     title: () => 'order of day and month not clear',
-    sentence: (t) => `${quoted(t.value)} can be read in two ways, and so can every date of the file`,
+    sentence: () => 'this date can be read in two ways, and so can every date of the file',
     expected: () => 'one order of day, month and year for the file',
     act: writeOne,
   },
   'date-order-mixed': {
     title: () => 'dates contradict each other',
-    sentence: (t) => `no order of day, month and year reads all dates: ${quoted(t.value)}`,
+    sentence: (t) => `no order of day, month and year reads this date, that of row ${t.detail} and all others`,
     expected: () => 'one order of day, month and year for the file',
     act: (t) => `export again with one order; else ${writeOne(t)}, and dates that do not fit are set aside`,
   },
@@ -332,7 +332,7 @@ export const findings = {
   identifiers,
   fileKinds,
   /** A pair of limits with its unit. */
-  between: (low: string, high: string, unit: string) => `${low} to ${high} ${unit}`,
+  between: (low: string, high: string, unit: string) => `${low} to ${high}${unit === '°' ? '' : ' '}${unit}`,
   eye: { right: 'right', left: 'left' },
   before: 'before',
 };
