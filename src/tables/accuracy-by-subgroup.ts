@@ -49,9 +49,9 @@ function heads(plan: Plan, words: Words): Draft['head'] {
 function fieldRows(results: Results, words: Words, error: HeadlineError, field: string): readonly DraftRow[] {
   const rows = results.rows
     .filter((row) => row.measure === error && row.statistic === 'n')
-    .flatMap(({ group }) => {
+    .flatMap(({ group, eyes }) => {
       const [first, ...others] = groupPairs(group);
-      if (first?.[0] !== field || others.length > 0) return [];
+      if (first?.[0] !== field || others.length > 0 || eyes === 0) return [];
       return [groupRow(results, words, error, group, valueLabel(first[1], words), 1)];
     });
   return rows.length === 0 ? [] : [block(fieldLabel(field, words)), ...rows];

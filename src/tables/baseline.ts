@@ -42,7 +42,7 @@ export function baseline(results: Results, plan: Plan, words: Words): Unnumbered
         across(setting, eligible, labels.patients, (get) => patientsCell(get('analysed')), 0),
         ...shown.flatMap((name) => characteristicRows(setting, name)),
       ],
-      footnotes: [notes.perEye, ...missingNote(setting, shown)],
+      footnotes: [notes.perEye, ...agesNote(setting), ...missingNote(setting, shown)],
     },
     plan,
     words,
@@ -61,6 +61,11 @@ function characteristicRows(setting: Setting, name: Characteristic): readonly Dr
     across(setting, name, rows.meanSd, (get) => meanSdCell(get, words)),
     across(setting, name, rows.medianRange, (get) => medianRangeCell(get, words)),
   ];
+}
+
+/** The age class of 90 and above enters as 90, and every mean of it says so. */
+function agesNote({ results, words }: Setting): readonly string[] {
+  return results.find('age', 'all', 'max')?.value === 90 ? [words.tables.notes.ages] : [];
 }
 
 /** How many have no value, for each characteristic that anyone lacks. */

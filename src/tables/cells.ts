@@ -2,6 +2,7 @@ import { denominatorOfLogMAR } from '../acuity/log-mar.js';
 import { count, fixed } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
+import { noteCodes } from './marks.js';
 import type { Asked, ShownCell } from './shapes.js';
 import { intervalText, valueText } from './value-text.js';
 
@@ -50,23 +51,23 @@ export function rangeCell(get: Asked, words: Words): ShownCell {
   return { text: rangeText(get, words), rows: [get('min'), get('max')] };
 }
 
-/** '71.3 (8.2)'. */
+/** '71.3 (8.2)': description, without intervals. */
 export function meanSdCell(get: Asked, words: Words): ShownCell {
-  const [mean, sd] = [get('mean'), get('sd')];
+  const [mean, sd] = [withoutInterval(get('mean')), withoutInterval(get('sd'))];
   if (mean.value === undefined) return valueCell(mean, words);
   return { text: `${valueText(mean, words)} (${valueText(sd, words)})`, rows: [mean, sd] };
 }
 
-/** '72.0 (48.0 to 90.0)'. */
+/** '72.0 (48.0 to 90.0)': description, without intervals. */
 export function medianRangeCell(get: Asked, words: Words): ShownCell {
-  const median = get('median');
+  const median = withoutInterval(get('median'));
   if (median.value === undefined) return valueCell(median, words);
   return { text: `${valueText(median, words)} (${rangeText(get, words)})`, rows: [median, get('min'), get('max')] };
 }
 
-/** A vector as its magnitude at its steep meridian: '0.43 D @ 092'. */
+/** A vector as its magnitude at its steep meridian: '0.43 @ 092'; its region stands in a row of its own. */
 export function vectorCell(get: Asked, words: Words): ShownCell {
-  const [magnitude, axis] = [get('centroid_magnitude'), get('centroid_axis')];
+  const [magnitude, axis] = [withoutInterval(get('centroid_magnitude')), withoutInterval(get('centroid_axis'))];
   if (magnitude.value === undefined) return valueCell(magnitude, words);
   const meridian = axis.value === undefined ? '' : ` @ ${valueText(axis, words)}`;
   return { text: `${valueText(magnitude, words)}${meridian}`, rows: [magnitude, axis] };
@@ -84,7 +85,14 @@ export function snellenCell(mean: ResultRow, words: Words): ShownCell {
   if (mean.value === undefined) return valueCell(mean, words);
   const feet = fixed(denominatorOfLogMAR(mean.value, 20), 0);
   const metres = fixed(denominatorOfLogMAR(mean.value, 6), 1);
-  return { text: `20/${feet} (6/${metres})`, rows: [mean] };
+  return { text: `20/${feet} (6/${metres})`, rows: [withoutInterval(mean)] };
+}
+
+/** A row of which only the value is shown: footnotes must not tell of an interval that is not there. */
+export function withoutInterval(row: ResultRow): ResultRow {
+  if (row.value === undefined) return row;
+  const note = noteCodes(row).includes('few-patients') ? 'few-patients' : '';
+  return { ...row, ci_low: undefined, ci_high: undefined, method: '', note };
 }
 
 function rangeText(get: Asked, words: Words): string {

@@ -1,13 +1,12 @@
-import { shortest } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { ellipseCell, estimateCell, eyesCell, insideCell, valueCell, vectorCell } from './cells.js';
+import { ellipseCell, eyesCell, insideCell, valueCell, vectorCell, withoutInterval } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { levelText } from './level.js';
-import { across, block, cohortHead, statisticStub } from './rows.js';
+import { across, block, cohortHead, vertexText } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
 const vectors = [
@@ -26,10 +25,10 @@ export function doubleAngleSummary(results: Results, plan: Plan, words: Words): 
     {
       id: 'double-angle-summary',
       title: titles['double-angle-summary'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, statisticStub(setting), 'flow:astigmatism', 'analysed'),
+      head: cohortHead(setting, words.tables.statistic, 'flow:astigmatism', 'analysed'),
       rows: shown.flatMap(({ measure, label }) => [block(blocks[label]), ...vectorRows(setting, measure)]),
       footnotes: [
-        plane(shortest(plan.policies.vertex_mm)),
+        plane(vertexText(results, plan, words)),
         doubled,
         regions,
         ...followUpNotes(setting, ['astigmatism']),
@@ -44,18 +43,20 @@ function vectorRows(setting: Setting, measure: string): readonly DraftRow[] {
   const { plan, words } = setting;
   const { rows } = words.tables;
   const level = levelText(plan);
-  const value = (statistic: string, label: string) =>
+  const test = (statistic: string, label: string) =>
     across(setting, measure, label, (get) => valueCell(get(statistic), words));
+  const spread = (statistic: string, label: string) =>
+    across(setting, measure, label, (get) => valueCell(withoutInterval(get(statistic)), words));
   return [
     across(setting, measure, rows.eyes, (get) => eyesCell(get, words)),
     across(setting, measure, rows.centroid, (get) => vectorCell(get, words)),
     across(setting, measure, rows.centroidRegion(level), (get) => ellipseCell(get, 'centroid_ellipse', words)),
-    value('hotelling_t2', rows.hotelling),
-    value('p', rows.p),
-    value('sd_x', rows.sdX),
-    value('sd_y', rows.sdY),
-    value('covariance_xy', rows.covariance),
-    across(setting, measure, rows.meanMagnitude, (get) => estimateCell(get('mean_magnitude'), words)),
+    test('hotelling_t2', rows.hotelling),
+    test('p', rows.p),
+    spread('sd_x', rows.sdX),
+    spread('sd_y', rows.sdY),
+    spread('covariance_xy', rows.covariance),
+    spread('mean_magnitude', rows.meanMagnitude),
     across(setting, measure, rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
     across(setting, measure, rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
   ];

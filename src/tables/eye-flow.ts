@@ -29,11 +29,18 @@ export function eyeFlow(results: Results, plan: Plan, words: Words): UnnumberedT
         ...eligibleRows(setting),
         ...families.flatMap((family) => familyRows(setting, family)),
       ],
-      footnotes: [notes.flow.zero, notes.flow.due],
+      footnotes: [notes.flow.zero, notes.flow.due, ...(hasNoCohort(setting) ? [notes.flow.noCohort] : [])],
     },
     plan,
     words,
   );
+}
+
+/** Whether some eyes are in no cohort, so that the columns do not add up to that of all eyes. */
+function hasNoCohort({ results, columns }: Setting): boolean {
+  if (columns.length === 1) return false;
+  const eyes = columns.map(({ group }) => results.get('eyes_operated', group, 'count').n);
+  return eyes.slice(0, -1).reduce((sum, n) => sum + n, 0) !== eyes.at(-1);
 }
 
 function operatedRows(setting: Setting): readonly DraftRow[] {

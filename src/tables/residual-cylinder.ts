@@ -1,4 +1,3 @@
-import { shortest } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
@@ -7,7 +6,7 @@ import { cohortColumns } from './cohorts.js';
 import { limitsOf, withinCell } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
-import { block, statisticStub } from './rows.js';
+import { block, statisticStub, vertexText } from './rows.js';
 import type { Asked, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
 /** The three columns: two magnitudes in their own planes, and the vector after surgery, never mixed in one column. */
@@ -35,7 +34,7 @@ export function residualCylinder(results: Results, plan: Plan, words: Words): Un
       rows: setting.columns.flatMap(({ group, label }) => [block(label), ...groupRows(setting, group)]),
       footnotes: [
         notes.astigmatism.recorded,
-        notes.astigmatism.plane(shortest(plan.policies.vertex_mm)),
+        notes.astigmatism.plane(vertexText(results, plan, words)),
         notes.refraction.thresholds,
         notes.astigmatism.otherPlane,
         ...followUpNotes(setting, ['refraction', 'astigmatism']),

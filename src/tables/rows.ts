@@ -1,3 +1,7 @@
+import { count, shortest } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
 import { levelText } from './level.js';
 import type { Asked, Column, Draft, DraftRow, Setting, ShownCell } from './shapes.js';
 
@@ -32,4 +36,16 @@ export function cohortHead(setting: Setting, stub: string, measure: string, stat
 /** Head of the column of labels where estimates are followed by their intervals: 'Statistic (95 % CI)'. */
 export function statisticStub({ plan, words }: Setting): string {
   return words.tables.withInterval(words.tables.statistic, levelText(plan));
+}
+
+/** How many values were come by in a way that a footnote has to tell, over all eyes. */
+export function provenance({ results }: Pick<Setting, 'results'>, statistic: string): string {
+  return count(results.get('provenance', 'all', statistic).value ?? 0);
+}
+
+/** At which vertex distance refractions were taken to the cornea: as recorded, and for how many eyes by the plan's. */
+export function vertexText(results: Results, plan: Plan, words: Words): string {
+  const { vertexAssumed, vertexRecorded } = words.tables.notes;
+  const eyes = results.get('provenance', 'all', 'vertex_assumed').value ?? 0;
+  return eyes === 0 ? vertexRecorded : vertexAssumed(shortest(plan.policies.vertex_mm), count(eyes));
 }

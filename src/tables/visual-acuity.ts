@@ -6,7 +6,7 @@ import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueC
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
-import { across, block, cohortHead, statisticStub } from './rows.js';
+import { across, block, cohortHead, provenance, statisticStub } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
 const acuities = ['udva', 'udva_before', 'cdva', 'cdva_before'] as const;
@@ -49,7 +49,7 @@ function acuityRows(setting: Setting, name: Acuity): readonly DraftRow[] {
   return [
     row(rows.eyes, (get) => eyesCell(get, words)),
     row(rows.mean, (get) => estimateCell(get('mean'), words)),
-    row(rows.sd, (get) => valueCell(get('sd'), words)),
+    row(rows.sd, (get) => estimateCell(get('sd'), words)),
     row(rows.snellen, (get) => snellenCell(get('mean'), words)),
     row(rows.medianRange, (get) => medianRangeCell(get, words)),
     row(rows.substituted, (get) => valueCell(get('substituted'), words)),
@@ -73,14 +73,18 @@ function metresOf(feet: string): string {
   return `6/${fixed(Number(feet.split('/')[1]) * 0.3, 1).replace('.0', '')}`;
 }
 
-function acuityNotes({ plan, words }: Setting, shown: readonly Acuity[]): readonly string[] {
+function acuityNotes(setting: Setting, shown: readonly Acuity[]): readonly string[] {
+  const { plan, words } = setting;
   const { distance, lines, lowVision, mean } = words.tables.notes.acuity;
   const { distance_target: target, low_vision: low } = plan.acuity;
   const uncorrected = shown.some((name) => name.startsWith('udva'));
   return [
-    ...(uncorrected ? [distance(signed(target[0], 2), signed(target[1], 2))] : []),
+    ...(uncorrected
+      ? [distance(signed(target[0], 2), signed(target[1], 2), provenance(setting, 'without_target'))]
+      : []),
     mean,
     lowVision(fixed(low.count_fingers, 1), fixed(low.hand_movements, 1)),
     lines,
+    words.tables.notes.otherDay(provenance(setting, 'value_from_other_day')),
   ];
 }

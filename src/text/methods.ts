@@ -1,10 +1,11 @@
-import { count, fixed, shortest } from '../format/number.js';
+import { count, fixed } from '../format/number.js';
 import type { Plan, Visit } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import { hasInterval } from '../tables/footnotes.js';
 import { levelText } from '../tables/level.js';
 import { noteCodes } from '../tables/marks.js';
 import { markdownText } from '../tables/render/markdown.js';
+import { vertexText } from '../tables/rows.js';
 import { valueText } from '../tables/value-text.js';
 import type { Cited } from '../words/en/methods-text.js';
 import type { Words } from '../words/index.js';
@@ -71,7 +72,7 @@ function measuresParagraph(results: Results, plan: Plan, words: Words): readonly
     ...told('target_error'),
     ...told('prediction_error_centred'),
     ...told('refractive_cylinder_after_recorded'),
-    ...(measured('refractive_cylinder_after') ? [text.vectors(shortest(plan.policies.vertex_mm))] : []),
+    ...(measured('refractive_cylinder_after') ? [text.vectors(vertexText(results, plan, words))] : []),
     ...told('cdva'),
     ...(measured('cdva') ? [{ text: text.lowVision(fixed(fingers, 1), fixed(hand, 1)) }] : []),
     ...told('any_complication'),

@@ -35,13 +35,19 @@ describe('accuracyBySubgroup', () => {
   });
 
   it('says which error it shows', () => {
-    expect(table?.title).toContain('Prediction error at 3 months');
+    expect(table?.title).toContain('Prediction error by subgroup at 3 months');
     const few = groups.flatMap((group) => rowsOf({ measure: 'prediction_error', group, n: 300 }, { n: 300 }));
     const target = rowsOf({ measure: 'target_error', group: 'lens_model=A1', n: 90 }, { n: 90 });
     const rows = replaced(auditRows, few);
     expect(() => accuracyBySubgroup(indexResults([...rows, ...target]), planOf(), en)).toThrow(
       'no row target_error|lens_model=A1|missing',
     );
+  });
+
+  it('leaves out a value that no eye of the table has', () => {
+    const none = rowsOf({ measure: 'prediction_error', group: 'axial_length=(missing)', n: 0 }, { n: 0 });
+    const less = accuracyBySubgroup(indexResults(replaced(auditRows, none)), planOf(), en);
+    expect(less?.rows.map(({ label }) => label)).not.toContain('not recorded');
   });
 
   it('is not made without subgroups', () => {

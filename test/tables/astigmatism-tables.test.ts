@@ -3,7 +3,7 @@ import { indexResults } from '../../src/results/index.js';
 import { doubleAngleSummary } from '../../src/tables/double-angle-summary.js';
 import { residualCylinder } from '../../src/tables/residual-cylinder.js';
 import { en } from '../../src/words/index.js';
-import { auditRows, groups, without } from './audit.js';
+import { auditRows, groups, replaced, without } from './audit.js';
 import { planOf } from './plan.js';
 import { cellsOf, rowsOf } from './rows.js';
 
@@ -31,7 +31,13 @@ describe('doubleAngleSummary', () => {
     const blocks = table?.rows.filter(({ indent }) => indent === 0).map(({ label }) => label);
     expect(blocks?.every((label) => label.includes('corneal plane'))).toBe(true);
     expect(table?.footnotes.join(' ')).toContain('Hotelling’s T² with the covariance from patient sums');
-    expect(table?.footnotes.join(' ')).toContain('else 12 mm');
+    expect(table?.footnotes.join(' ')).toContain('the vertex distance recorded, in 40 eyes without one at 12 mm');
+  });
+
+  it('says nothing of an assumed vertex distance where all are recorded', () => {
+    const all = rowsOf({ measure: 'provenance', n: 421, unit: 'eyes' }, { vertex_assumed: 0 });
+    const known = doubleAngleSummary(indexResults(replaced(auditRows, all)), planOf(), en);
+    expect(known?.footnotes[0]).toContain('at the vertex distance recorded. No left eye');
   });
 
   it('is not made without vectors', () => {

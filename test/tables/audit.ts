@@ -48,6 +48,11 @@ const flows = [
   ),
 ];
 
+const provenance = rowsOf(
+  { measure: 'provenance', n: 421, unit: 'eyes' },
+  { vertex_assumed: 40, without_target: 7, value_from_other_day: 5 },
+);
+
 const known = sizes(386, 190, 196);
 const due = sizes(407, 200, 207);
 
@@ -190,6 +195,7 @@ const safety = inEach((group) =>
  */
 export const auditRows: readonly ResultRow[] = [
   ...operations,
+  ...provenance,
   ...flows,
   ...followUp,
   ...baseline,

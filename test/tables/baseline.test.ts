@@ -33,6 +33,36 @@ describe('baseline', () => {
     );
   });
 
+  it('tells of no interval that it does not show', () => {
+    const rows = rowsOf(
+      {
+        measure: 'age',
+        group: 'technique=manual',
+        n: 40,
+        unit: 'years',
+        method: 'log-jackknife-t',
+        note: 'heavy-tails',
+      },
+      { sd: [8.25, 7, 9] },
+    );
+    const heavy = baseline(indexResults(replaced(auditRows, rows)), planOf(), en);
+    expect(heavy?.footnotes).toEqual(table?.footnotes);
+    expect(cellsOf(heavy, 'Mean (SD)')[0]).toBe('71.3 (8.3)');
+  });
+
+  it('marks few patients', () => {
+    const about = { measure: 'age', group: 'technique=manual', n: 7, unit: 'years', note: 'few-patients' };
+    const few = baseline(indexResults(replaced(auditRows, rowsOf(about, { mean: 71 }))), planOf(), en);
+    expect(cellsOf(few, 'Mean (SD)')[0]).toBe('71.0 (8.3)*');
+  });
+
+  it('says that the class of 90 and above is counted as 90', () => {
+    expect(table?.footnotes).toContain('Ages above 89 are counted as 90.');
+    const younger = rowsOf({ measure: 'age', n: 416, missing: 3, unit: 'years' }, { max: 88 });
+    const other = baseline(indexResults(replaced(auditRows, younger)), planOf(), en);
+    expect(other?.footnotes).not.toContain('Ages above 89 are counted as 90.');
+  });
+
   it('is not made without eligible eyes', () => {
     const none = groups.flatMap((group) => rowsOf({ measure: 'flow:eligible', group, n: 0 }, { analysed: 0 }));
     expect(baseline(indexResults(replaced(auditRows, none)), planOf(), en)).toBeUndefined();

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { indexResults } from '../../src/results/index.js';
 import { eyeFlow } from '../../src/tables/eye-flow.js';
 import { en } from '../../src/words/index.js';
-import { auditRows, without } from './audit.js';
+import { auditRows, replaced, without } from './audit.js';
 import { planOf } from './plan.js';
 import { cellsOf, rowsOf } from './rows.js';
 
@@ -41,6 +41,13 @@ describe('eyeFlow', () => {
   it('leaves out reasons that no eye had, and keeps one that a single cohort had', () => {
     expect(() => cellsOf(table, 'Excluded: fellow eye chosen')).toThrow('no row');
     expect(cellsOf(table, 'Not analysed: recorded, but set aside')).toEqual(['2', '0', '2']);
+  });
+
+  it('says so where some eyes belong to no cohort', () => {
+    const note = en.tables.notes.flow.noCohort;
+    expect(table.footnotes).not.toContain(note);
+    const fewer = rowsOf({ measure: 'eyes_operated', group: 'technique=manual', n: 213, unit: 'eyes' }, { count: 213 });
+    expect(eyeFlow(indexResults(replaced(auditRows, fewer)), plan, en).footnotes).toContain(note);
   });
 
   it('fails on a reason without words', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { indexResults } from '../../src/results/index.js';
+import { estimateNotes } from '../../src/statistics/estimate.js';
 import { marksOf } from '../../src/tables/marks.js';
 import { refractiveAccuracy } from '../../src/tables/refractive-accuracy.js';
 import { en } from '../../src/words/index.js';
@@ -21,7 +22,7 @@ describe('small samples', () => {
     const table = withManual(rowsOf(share, { 'share_within_0.50': [1, 0.7353, 1], 'count_within_0.50': 12 }));
     expect(cellsOf(table, 'Within ±0.50 D')[0]).toBe('12/12, 100 (74 to 100)');
     expect(table?.footnotes.join(' ')).toContain(
-      'exactly 0 or 100 % exact (Clopper–Pearson) with the number of patients',
+      'exact shares of 0 or 100 % by Clopper–Pearson with the number of patients',
     );
   });
 
@@ -70,6 +71,11 @@ describe('marksOf', () => {
   it('fails on a note without words', () => {
     const rows = rowsOf({ measure: 'made_up', n: 1, note: 'made-up' }, { mean: 1 });
     expect(() => marksOf(rows, en)).toThrow('marksOf: note "made-up" has no words');
+  });
+
+  it('has words for every note of an estimate', () => {
+    const told = { ...en.tables.notes.marked, ...en.tables.notes.unmarked };
+    expect(Object.keys(estimateNotes).filter((code) => !(code in told))).toEqual([]);
   });
 
   it('doubles its symbols when there are more notes than symbols', () => {

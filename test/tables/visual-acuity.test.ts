@@ -44,7 +44,8 @@ describe('visualAcuity', () => {
   });
 
   it('says which eyes count as distance eyes, only where uncorrected acuity is shown', () => {
-    const note = 'Distance-target eyes: intended spherical equivalent from \u22120.50 to +0.50 D';
+    const note =
+      'Distance-target eyes: intended spherical equivalent from \u22120.50 to +0.50 D; eyes without an intended value (7) count';
     expect(table?.footnotes.join(' ')).toContain(note);
     const corrected = without(auditRows, ({ measure }) => measure.startsWith('udva'));
     expect(visualAcuity(indexResults(corrected), planOf(), en)?.footnotes.join(' ')).not.toContain(note);

@@ -57,7 +57,7 @@ const byMethod: Readonly<Record<EstimateMethod, Cited>> = {
     cites: ['wilson', 'newcombe'],
   },
   'exact-effective-n': {
-    text: 'Intervals of complications and of completeness are exact (Clopper–Pearson) at the effective number of eyes',
+    text: 'Intervals called exact are Clopper–Pearson intervals at the effective number of eyes',
     cites: ['clopper'],
   },
   'wilson-patients': {
@@ -65,7 +65,7 @@ const byMethod: Readonly<Record<EstimateMethod, Cited>> = {
     cites: ['wilson'],
   },
   'exact-patients': {
-    text: 'For a complication that no eye or every eye had the number of patients stands for n in the exact interval',
+    text: 'For a share of exactly 0 or 100 % the number of patients stands for n in the exact interval',
     cites: ['clopper'],
   },
   'log-patient-t': {
@@ -157,7 +157,7 @@ export const methodsText = {
   planned: 'Predictions are those recorded with the operation',
   formula: (name: string) => `Predictions are those of ${name}`,
   vectors: (vertex: string): Cited => ({
-    text: `Astigmatism is analysed as doubled-angle vectors at the corneal plane, magnitude at the steep meridian; refractions were taken there meridian by meridian from the vertex distance recorded, else ${vertex} mm; no left eye was mirrored`,
+    text: `Astigmatism is analysed as doubled-angle vectors at the corneal plane, magnitude at the steep meridian; refractions were taken there meridian by meridian, at ${vertex}; no left eye was mirrored`,
     cites: ['holladay1998', 'holladay2001'],
   }),
   lowVision: (fingers: string, hand: string) =>

@@ -1,5 +1,8 @@
 import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
 
+/** Notes that are given to rows and not to estimates. */
+type AnalysisNote = 'not-estimable:light-perception' | 'suppressed';
+
 /** Footnotes of marks: what a note of a results row means to a reader. */
 const marked = {
   'not-estimable:no-eyes': 'No eye has this value.',
@@ -9,13 +12,15 @@ const marked = {
   'not-estimable:one-patient-varies': 'Without one patient all values are equal: no interval.',
   'not-estimable:complete-separation': 'Not estimable: no value of one cohort lies among those of the other.',
   'not-estimable:zero-share': 'Not estimable: a ratio of shares needs both above zero.',
+  'not-estimable:light-perception': 'Light perception or none: worse than every value, and without a value of its own.',
   'few-patients': 'Few patients (5 to 9): read with care.',
   'heavy-tails':
     'Heavy tails (excess kurtosis above 2): with tails this heavy, simulated coverage was 87–94 %, not 95 %.',
   'degenerate:points-on-a-line': 'All points lie on one line: the region is a segment, and there is no test.',
   'degenerate:identical-points': 'All points are equal: the region is a point, and there is no test.',
+  'degenerate:patient-sums': 'The sums over patients lie on one line: there is no test.',
   suppressed: 'Not shown: too few eyes to be published.',
-} as const satisfies Partial<Record<EstimateNote | 'suppressed', string>>;
+} as const satisfies Partial<Record<EstimateNote | AnalysisNote, string>>;
 
 /** Notes that concern a method rather than a value: a footnote without a mark. */
 const unmarked = {
@@ -23,16 +28,20 @@ const unmarked = {
     'Where fewer than 5 patients have both eyes in a group, the correlation of fellow eyes is that of the whole audit.',
   'icc:fellow-eyes-identical':
     'Fewer than 5 patients have both eyes in the audit: for shares, fellow eyes were taken as identical.',
+  'design:independent': 'No patient has an eye in both cohorts.',
+  'design:fellow-eye': 'Each patient has one eye in each cohort.',
+  'design:mixed': 'Some patients have an eye in both cohorts.',
+  'textbook:welch': 'Each patient has one eye: the test is identical with Welch’s t.',
+  'textbook:paired-t': 'Each patient has one eye in each cohort: the test is identical with the paired t.',
 } as const satisfies Partial<Record<EstimateNote, string>>;
 
 /** How an interval was made, in the words of a footnote. */
 const intervals: Readonly<Record<EstimateMethod, string>> = {
   'mean-patient-t': 'means by t with the variance from patient sums',
   'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
-  'exact-effective-n': 'completeness and complications exact (Clopper–Pearson) at the effective number of eyes',
+  'exact-effective-n': 'exact shares by Clopper–Pearson at the effective number of eyes',
   'wilson-patients': 'shares of exactly 0 or 100 % by the Wilson score method with the number of patients as n',
-  'exact-patients':
-    'completeness and complications of exactly 0 or 100 % exact (Clopper–Pearson) with the number of patients as n',
+  'exact-patients': 'exact shares of 0 or 100 % by Clopper–Pearson with the number of patients as n',
   'log-patient-t': 'mean absolute errors on the logarithmic scale with the variance from patient sums',
   'log-jackknife-t': 'SD and root mean square on the logarithmic scale by the jackknife over patients',
   'geometric-patient-t': 'geometric means by t of the logarithms with the variance from patient sums',
@@ -68,7 +77,7 @@ const refraction = {
 
 const astigmatism = {
   plane: (vertex: string) =>
-    `Refraction taken to the corneal plane meridian by meridian, at the vertex distance recorded, else ${vertex} mm. No left eye is mirrored.`,
+    `Refraction taken to the corneal plane meridian by meridian, at ${vertex}. No left eye is mirrored.`,
   doubled:
     'x = C cos 2a, y = C sin 2a, a the steep meridian: negative x is with the rule, positive x against the rule.',
   regions:
@@ -79,8 +88,8 @@ const astigmatism = {
 } as const;
 
 const acuity = {
-  distance: (low: string, high: string) =>
-    `Distance-target eyes: intended spherical equivalent from ${low} to ${high} D; eyes without an intended value count as distance.`,
+  distance: (low: string, high: string, unknown: string) =>
+    `Distance-target eyes: intended spherical equivalent from ${low} to ${high} D; eyes without an intended value (${unknown}) count as distance.`,
   lowVision: (fingers: string, hand: string) =>
     `Counting fingers (${fingers}) and hand movements (${hand}) enter means as logMAR; light perception and none never do, the median uses their rank.`,
   mean: 'Means are of logMAR as recorded, not snapped to a line, and are then turned into a fraction.',
@@ -89,7 +98,8 @@ const acuity = {
 
 const flow = {
   zero: 'Reasons that no eye had are not shown. Of several reasons an eye has the first, in the order of the list.',
-  due: 'Due: the outcome visit had closed when the data were exported.',
+  due: 'Due: the window of the outcome visit had closed when the data were exported.',
+  noCohort: 'All eyes: those that belong to no cohort are counted as well.',
 } as const;
 
 /** English words: footnotes of tables. */
@@ -103,6 +113,10 @@ export const tableNotes = {
   astigmatism,
   acuity,
   flow,
+  ages: 'Ages above 89 are counted as 90.',
+  vertexRecorded: 'the vertex distance recorded',
+  vertexAssumed: (vertex: string, eyes: string) =>
+    `the vertex distance recorded, in ${eyes} eyes without one at ${vertex} mm`,
   perEye: 'Age and sex are counted once a patient, all else once an eye.',
   missing: (list: string) => `Missing: ${list}.`,
   missingOf: (name: string, all: string, cohorts: string) => `${name} ${all}${cohorts === '' ? '' : ` (${cohorts})`}`,
@@ -111,6 +125,8 @@ export const tableNotes = {
   followUp: (what: string, list: string) => `Follow-up in days, ${what}, median (range): ${list}.`,
   followUpOf: (column: string, median: string, low: string, high: string, eyes: string, patients: string) =>
     `${column} ${median} (${low} to ${high}), ${eyes} eyes of ${patients} patients`,
+  otherDay: (n: string) =>
+    `Values taken from another day of the visit than its refraction, all measures together: ${n}.`,
   followUpUnknown: (column: string) => `${column} not given`,
   notAnalysed: (operated: string, what: string, list: string) =>
     `Of ${operated} eyes operated, left out of ${what}: ${list}.`,

@@ -9,7 +9,7 @@ const titles = {
   'refractive-accuracy': (visit: string) =>
     `Refractive accuracy at ${visit}: error of the spherical equivalent, spectacle plane (eligible eyes)`,
   'accuracy-by-subgroup': (visit: string, error: string) =>
-    `${error} at ${visit} by subgroup: spherical equivalent, spectacle plane (eligible eyes)`,
+    `${error} by subgroup at ${visit}: spherical equivalent, spectacle plane (eligible eyes)`,
   'residual-cylinder': (visit: string) => `Cylinder before surgery and at ${visit} (eligible eyes)`,
   'double-angle-summary': (visit: string) =>
     `Astigmatism as vectors, before surgery and at ${visit}, corneal plane (eligible eyes)`,
