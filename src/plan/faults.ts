@@ -43,8 +43,9 @@ function meant(issue: Issue): readonly Issue[] {
   return ofForm ? ofForm.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] })).flatMap(meant) : [own];
 }
 
-function unknownKey(path: Path, key: string): Told {
+function unknownKey(path: Path, key: string, value: DocumentNode | undefined): Told {
   const { known } = described(path);
+  if (/^\d+$/.test(key) && value?.kind === 'empty') return words.decimalComma(key);
   const field = path.at(-2) === 'columns' ? String(path.at(-1)) : undefined;
   if (field !== undefined && columnKeys.includes(key)) return words.keyDoesNotFit(key, field, known);
   const sections = nearest(key, known) === undefined ? sectionsWith(key) : [];
@@ -54,7 +55,9 @@ function unknownKey(path: Path, key: string): Told {
 /** Keys that do not stand in the schema; fields under `columns` are told with their rows, by the checks. */
 function unknownKeys(issue: Issue & { code: 'unrecognized_keys' }, root: DocumentNode): readonly Fault[] {
   if (issue.path.at(-1) === 'columns') return [];
-  return issue.keys.map((key) => fault(keyPlace(root, [...issue.path, key]), unknownKey(issue.path, key)));
+  return issue.keys.map((key) =>
+    fault(keyPlace(root, [...issue.path, key]), unknownKey(issue.path, key, nodeAt(root, [...issue.path, key]))),
+  );
 }
 
 function valueFault(issue: Issue, root: DocumentNode): readonly Fault[] {
@@ -73,17 +76,24 @@ function valueFault(issue: Issue, root: DocumentNode): readonly Fault[] {
     ];
   }
   if (node.kind === 'empty') return [fault(keyPlace(root, path), words.nothingHere(key, message, example))];
-  const written = node.kind === 'text' ? node.text : undefined;
+  if (node.kind !== 'text') {
+    const told = issue.code === 'custom' ? words.unfit(message) : words.wrongKind(node.kind, message, example);
+    return [fault(placeAt(root, path), told)];
+  }
   const values = issue.code === 'invalid_value' ? issue.values.map(String) : [];
-  const near = written === undefined ? undefined : nearest(written, values);
-  return [fault(placeAt(root, path), words.wrongValue(written, message, near, example))];
+  return [fault(placeAt(root, path), words.wrongValue(node.text, message, nearest(node.text, values), example))];
 }
 
-/** What the schema has against the document, each with its place, in our words. */
+/**
+ * What the schema has against the document, each with its place, in our words. Whether keys fit together is not told
+ * where one of them is misspelled.
+ */
 export function formFaults(issues: readonly Issue[], root: DocumentNode): readonly Fault[] {
   if (root.kind !== 'map') return [fault(root.place, words.notAMapping())];
-  return issues
-    .flatMap(meant)
+  const told = issues.flatMap(meant);
+  const misspelled = told.filter(({ code }) => code === 'unrecognized_keys').map(({ path }) => path.join('\0'));
+  return told
+    .filter(({ code, path }) => code !== 'custom' || !misspelled.includes(path.join('\0')))
     .flatMap((issue) => (issue.code === 'unrecognized_keys' ? unknownKeys(issue, root) : valueFault(issue, root)));
 }
 

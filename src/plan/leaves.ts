@@ -109,16 +109,18 @@ export const wordList = (description: string) => oneOrMany(text, 0).describe(des
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Keys with nothing behind the colon count as left out. */
-function withoutEmpty(value: unknown): unknown {
+/** Known keys with nothing behind the colon count as left out. */
+function withoutEmpty(value: unknown, known: object): unknown {
   if (!isObject(value)) return value;
-  return Object.fromEntries(Object.entries(value).filter(([, inner]) => inner !== null));
+  return Object.fromEntries(
+    Object.entries(value).filter(([key, inner]) => inner !== null || !Object.hasOwn(known, key)),
+  );
 }
 
 /** A mapping with these keys and no other. @param form  what is expected where something else stands */
 export function section<T extends z.ZodRawShape>(shape: T, form: string = expected.mapping) {
   const error = (issue: { code?: string }) => (issue.code === 'invalid_type' ? form : undefined);
-  return z.preprocess(withoutEmpty, z.strictObject(shape, { error }));
+  return z.preprocess((value) => withoutEmpty(value, shape), z.strictObject(shape, { error }));
 }
 
 /** A mapping whose keys are names of the reader's choice. */

@@ -25,14 +25,14 @@ const plain = (word: string): string => word.toLowerCase().replace(/[\s_-]+/g, '
 /**
  * The known word that a reader most likely meant.
  *
- * Case, blanks, hyphens and underscores count as alike. A third of the letters may differ, at least one and at
- * most three: beyond that a suggestion misleads.
+ * Case, blanks, hyphens and underscores count as alike. A third of the letters may differ, three at the most:
+ * beyond that a suggestion misleads.
  *
  * @returns undefined where no known word is near; of several equally near the first
  * @example nearest('speher', ['axis', 'sphere']) // 'sphere'
  */
 export function nearest(word: string, known: readonly string[]): string | undefined {
-  const limit = Math.min(3, Math.max(1, Math.floor(word.length / 3)));
+  const limit = Math.min(3, Math.floor(word.length / 3));
   let best: string | undefined;
   let least = limit + 1;
   for (const candidate of known) {

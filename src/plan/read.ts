@@ -1,4 +1,16 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from 'yaml';
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  type Pair,
+  parseDocument,
+  visit,
+  type YAMLParseError,
+} from 'yaml';
 import type { Fault } from '../records/plan.js';
 import { plan as words } from '../words/en/plan.js';
 import type { DocumentNode, MapEntry, Place } from './document.js';
@@ -13,17 +25,37 @@ export interface ReadDocument {
 /** More slips than this in one file: the rest is told after these are mended. */
 const mostRepairs = 100;
 
+/** A quoted text that swallows the rest of the file, where there is one. */
+function openQuote(document: Document, offset: number): number | undefined {
+  let start: number | undefined;
+  visit(document, {
+    Scalar(_key, { type, range }) {
+      if (range && range[1] >= offset && (type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE')) start = range[0];
+    },
+  });
+  return start;
+}
+
 /** What yaml makes of the lines. Every scalar is a text: the schema, not the spelling, says what it becomes. */
 function parseLines(lines: readonly string[]) {
   const counter = new LineCounter();
-  const options = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, lineCounter: counter } as const;
-  const document = parseDocument(lines.join('\n'), options);
+  const text = lines.join('\n');
+  const document = parseDocument(text, {
+    schema: 'failsafe',
+    uniqueKeys: false,
+    prettyErrors: false,
+    lineCounter: counter,
+  });
   const place = (offset: number): Place => {
     const { line, col } = counter.linePos(offset);
     return { line, column: col };
   };
-  const complaints = document.errors.map((error): Complaint => ({ code: error.code, ...place(error.pos[0]) }));
-  return { root: document.contents, complaints, place };
+  const complaint = ({ code, message, pos: [offset] }: YAMLParseError): Complaint => {
+    const quote = code === 'MISSING_CHAR' ? openQuote(document, offset) : undefined;
+    if (quote !== undefined) return { code: 'OPEN_QUOTE', ...place(quote) };
+    return { code: message.startsWith('Flow ') ? 'OPEN_BRACKET' : code, ...place(offset) };
+  };
+  return { root: document.contents, complaints: document.errors.map(complaint), place, text };
 }
 
 type Parsed = ReturnType<typeof parseLines>;
@@ -41,8 +73,7 @@ function syntaxFaults(complaints: readonly Complaint[]): readonly Fault[] {
   return first.map(({ code, line, column }) => ({ line, column, ...words.syntax(code) }));
 }
 
-interface Context {
-  place: Parsed['place'];
+interface Context extends Pick<Parsed, 'place' | 'text'> {
   lines: readonly string[];
   faults: Fault[];
 }
@@ -53,10 +84,11 @@ function markOf(node: Node): string {
   return `${node.anchor ? `&${node.anchor} ` : ''}${node.tag ? `${node.tag} ` : ''}`;
 }
 
-function tellMark(mark: string, place: Place, { lines, faults }: Context): void {
-  const line = lines[place.line - 1] ?? '';
-  const column = line.lastIndexOf(mark.charAt(0), place.column - 1) + 1 || place.column;
-  faults.push({ line: place.line, column, ...words.signAtStart(quotedLine(line, column)) });
+function tellMark(mark: string, node: Node, { place, text, lines, faults }: Context): void {
+  const start = node.range?.[0] ?? 0;
+  const at = place(Math.max(0, text.lastIndexOf(mark.charAt(0), start)));
+  const isValue = isScalar(node) || isAlias(node);
+  faults.push({ ...at, ...words.signAtStart(isValue ? quotedLine(lines[at.line - 1] ?? '', at.column) : undefined) });
 }
 
 /** yaml's node as ours; what is not accepted is told and kept as text, so that nothing else is missed. */
@@ -64,7 +96,7 @@ function converted(node: Node | null, fallback: Place, context: Context): Docume
   if (!node) return { kind: 'empty', place: fallback };
   const place = node.range ? context.place(node.range[0]) : fallback;
   const mark = markOf(node);
-  if (mark) tellMark(mark, place, context);
+  if (mark) tellMark(mark, node, context);
   if (isMap<Node, Node | null>(node)) return { kind: 'map', place, entries: entriesFrom(node.items, place, context) };
   if (isSeq<Node>(node))
     return { kind: 'list', place, items: node.items.map((item) => converted(item, place, context)) };
@@ -90,7 +122,8 @@ function entriesFrom(pairs: readonly Pair<Node, Node | null>[], above: Place, co
  * audit.yaml as a document of texts with their places.
  *
  * Slips of writing that have one likely meaning (a tab, a colon without quotation marks) are told and mended
- * in memory, so that the faults behind them are told in the same go.
+ * in memory, so that the faults behind them are told in the same go; but how far a tab was meant to indent is not
+ * guessed.
  */
 export function readDocument(text: string): ReadDocument {
   let lines: readonly string[] = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
@@ -99,12 +132,13 @@ export function readDocument(text: string): ReadDocument {
     const parsed = parseLines(lines);
     const [first] = parsed.complaints;
     if (!first) {
-      const context = { place: parsed.place, lines, faults: [...slips] };
+      const context = { ...parsed, lines, faults: [...slips] };
       return { root: converted(parsed.root, { line: 1, column: 1 }, context), faults: context.faults };
     }
     const made = slips.length < mostRepairs ? repair(lines, first) : undefined;
     if (!made) return { root: undefined, faults: [...slips, ...syntaxFaults(parsed.complaints)] };
     slips.push(slipFault(made, lines));
+    if (made.slip === 'tabs') return { root: undefined, faults: slips };
     lines = made.lines;
   }
 }

@@ -16,8 +16,8 @@ export interface Complaint {
   column: number;
 }
 
-/** Signs that mean something to yaml where a value starts. */
-const sign = /^[*&!|>"'@%`]/;
+/** What a value looks like that needs quotation marks: a colon in it, or a sign that means something to yaml before it. */
+const hints = { colon: /:(\s|$)/, sign: /^[*&!|>"'@%`]/ } as const;
 
 /** Whether the column stands inside braces or brackets that this line has opened. */
 function insideBraces(line: string, column: number): boolean {
@@ -59,7 +59,7 @@ export function quotedLine(line: string, column: number): string | undefined {
   return line.slice(0, span[0]) + quoted(value) + line.slice(span[1]);
 }
 
-const slips: Readonly<Record<string, Slip>> = {
+const slips: Readonly<Record<string, 'colon' | 'sign'>> = {
   BLOCK_AS_IMPLICIT_KEY: 'colon',
   BLOCK_IN_FLOW: 'colon',
   BAD_SCALAR_START: 'sign',
@@ -93,7 +93,7 @@ export function repair(lines: readonly string[], complaint: Complaint): Repair |
   const text = lines[line - 1];
   if (slip === undefined || text === undefined) return undefined;
   const span = valueSpan(text, column);
-  if (!span || (slip === 'sign' && !sign.test(text.slice(span[0])))) return undefined;
+  if (!span || !hints[slip].test(text.slice(...span))) return undefined;
   const mended = quotedLine(text, column);
   return mended === undefined ? undefined : { slip, line, column: span[0] + 1, lines: lines.with(line - 1, mended) };
 }

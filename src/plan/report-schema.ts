@@ -92,7 +92,7 @@ const published = oneOrMany(choice(publishedNames), 0);
 export const outputs = section({
   folder: text.describe(keys.outputs.folder).prefault('reports'),
   language: choice(['en']).describe(keys.outputs.language).prefault('en'),
-  artwork: choice(['journal-single', 'journal-one-and-a-half', 'journal-double', 'slide'])
+  artwork: choice(['journal-single', 'journal-middle', 'journal-double', 'slide'])
     .describe(keys.outputs.artwork)
     .prefault('journal-single'),
   tables: oneOrMany(choice(['csv', 'md', 'docx', 'tex']))

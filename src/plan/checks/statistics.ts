@@ -1,3 +1,4 @@
+import { fixed, numberStyles } from '../../format/number.js';
 import { measureRegistry } from '../../measures/index.js';
 import type { Measure } from '../../records/measure.js';
 import type { Fault } from '../../records/plan.js';
@@ -18,7 +19,7 @@ const measureOf = (name: string): Measure | undefined =>
 
 /** Shares that a measure has; other statistics are not listed here. */
 function sharesOf({ within, lines }: Measure): readonly string[] {
-  const ofLimits = (within ?? []).map((limit) => `share_within_${limit.toFixed(2)}`);
+  const ofLimits = (within ?? []).map((limit) => `share_within_${fixed(limit, 2, numberStyles.filePoint)}`);
   return [...ofLimits, ...(lines ?? []).map((line) => `share_at_or_better_${line}`)];
 }
 

@@ -56,13 +56,15 @@ const expected = {
 
 const syntaxWords: Readonly<Record<string, readonly [message: string, advice: string]>> = {
   TAB_AS_INDENT: ['a tab stands where lines are indented', 'use blanks, two for each level'],
-  MISSING_CHAR: [
-    'a quotation mark, bracket or colon is not closed or missing',
-    'close what was opened on this line or before',
-  ],
+  OPEN_QUOTE: ['a quotation mark is opened here and not closed', 'close it at the end of the value'],
+  OPEN_BRACKET: ['a bracket or brace opened above this line is not closed', 'close it at the end of its line'],
+  MISSING_CHAR: ['a bracket, brace or colon is missing', 'close what was opened on this line or before'],
   BAD_INDENT: ['this line does not stand under the lines it belongs to', 'indent it like its neighbours, with blanks'],
   MULTILINE_IMPLICIT_KEY: ['this line is not of the form key: value', 'write a key, a colon, a blank and a value'],
-  BLOCK_AS_IMPLICIT_KEY: ['there are two colons on one line', 'put quotation marks around the value'],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'a value stands here, and keys below it',
+    'indent the next line like this one, or remove the value',
+  ],
   BLOCK_IN_FLOW: [
     'lines in braces cannot be mixed with indented ones',
     'write it all in braces, or all below one another',
@@ -129,18 +131,17 @@ const single = {
     told(`"${key}" is missing`, expectedIs(meaning), exampleIs(example)),
   nothingHere: (key: string, form: string, example: string | undefined): Told =>
     told(`nothing stands behind "${key}"`, expectedIs(form), exampleIs(example)),
-  wrongValue: (
-    written: string | undefined,
-    form: string,
-    near: string | undefined,
-    example: string | undefined,
-  ): Told =>
+  wrongValue: (written: string, form: string, near: string | undefined, example: string | undefined): Told =>
+    told(`‘${written}’ is not what is expected here`, nearestIs(near), expectedIs(form), exampleIs(example)),
+  wrongKind: (kind: 'map' | 'list', form: string, example: string | undefined): Told =>
     told(
-      written === undefined ? 'this is not what is expected here' : `‘${written}’ is not what is expected here`,
-      nearestIs(near),
+      `${kind === 'map' ? 'keys are' : 'a list is'} not what is expected here`,
       expectedIs(form),
       exampleIs(example),
     ),
+  unfit: (form: string): Told => told('this does not fit together', expectedIs(form)),
+  decimalComma: (digits: string): Told =>
+    told(`"${digits}" is not known here`, doThis('write decimals with a point: a comma in braces begins the next key')),
   notAMapping: (): Told =>
     told(
       'this file holds no keys',
