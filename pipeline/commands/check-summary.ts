@@ -95,17 +95,21 @@ function ruleCounts({ plan, found }: Checked, severity: 'set aside' | 'query', w
     .map((group) => ({
       sentence: tell(group.first, context).title,
       count: count(group.count),
-      place: placeText(group.first, found.raw, words),
+      places: placeTexts(group.first, found.raw, words),
     }));
 }
 
-/** 'lane.csv row 88 "Ax" ‘195’'. */
-function placeText({ source, row, column, written }: Finding, raw: readonly RawTable[], { screens }: Words): string {
+/** 'lane.csv row 88 "Ax" ‘195’', then the same with less of it. */
+function placeTexts(
+  { source, row, column, written }: Finding,
+  raw: readonly RawTable[],
+  { screens }: Words,
+): readonly string[] {
   const parts = [
     raw[source]?.label ?? '',
     row > 0 ? screens.row(row) : '',
     column === undefined ? '' : `"${column}"`,
     written === undefined ? '' : screens.value(written),
-  ];
-  return parts.filter((part) => part !== '').join(' ');
+  ].filter((part) => part !== '');
+  return parts.map((_, at) => parts.slice(0, parts.length - at).join(' '));
 }

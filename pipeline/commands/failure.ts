@@ -1,4 +1,3 @@
-import { basename } from 'node:path';
 import { failureScreen } from '../../src/screens/failure.js';
 import { en } from '../../src/words/index.js';
 import { systemCode } from '../publish/prepare.js';
@@ -42,13 +41,9 @@ function nameOf(error: unknown): string {
  */
 function framesOf(error: unknown): readonly string[] {
   const stack = error instanceof Error ? (error.stack ?? '') : '';
-  return stack
-    .split('\n')
-    .filter((line) => /^\s+at /.test(line))
-    .map((line) =>
-      line
-        .trim()
-        .replace(/\(?(?:file:\/\/)?(\/[^():]+|[A-Za-z]:[\\/][^():]+):/, (_, path: string) => `${basename(path)}:`),
-    )
-    .map((line) => line.replace(/\)$/, ''));
+  return stack.split('\n').flatMap((line) => {
+    const [, of = '', path = '', place = ''] = /^\s+at (?:(.*) \()?(.*?):(\d+:\d+)\)?$/.exec(line) ?? [];
+    if (path === '' || path.startsWith('node:')) return [];
+    return [['at', of, `${path.split(/[\\/]/).at(-1)}:${place}`].filter((part) => part !== '').join(' ')];
+  });
 }

@@ -1,13 +1,13 @@
+import { axisText } from '../format/axis.js';
 import { count } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { TypesetTable } from '../records/report.js';
 import type { Results } from '../results/index.js';
-import { vectorCell } from '../tables/cells.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { fieldLabel } from '../tables/groups.js';
 import { levelText } from '../tables/level.js';
 import { valueText } from '../tables/value-text.js';
-import { type HeadlineId, headlines } from '../text/headline.js';
+import { type Headline, headlines } from '../text/headline.js';
 import { sentences } from '../text/sentences.js';
 import { warnings } from '../text/warnings.js';
 import type { Words } from '../words/index.js';
@@ -42,7 +42,11 @@ const questions = [
   },
   { id: 'vision', headlines: ['corrected', 'uncorrected'], exhibits: ['acuity-cumulative', 'visual-acuity'] },
   { id: 'safety', headlines: ['complication'], exhibits: ['safety'] },
-] as const satisfies readonly { id: keyof Words['page']['questions']; headlines: HeadlineId[]; exhibits: string[] }[];
+] as const satisfies readonly {
+  id: keyof Words['page']['questions'];
+  headlines: Headline['id'][];
+  exhibits: string[];
+}[];
 
 /** The content of a page; the publication version is the one without `internal`. */
 export function compose(parts: PageParts, words: Words): PageContent {
@@ -125,10 +129,11 @@ function answerOf(id: (typeof questions)[number]['id'], parts: PageParts, words:
 }
 
 function centroidAnswer(results: Results, words: Words): readonly string[] {
-  const measure = 'refractive_cylinder_after';
-  if (results.find(measure, 'all', 'centroid_magnitude')?.value === undefined) return [];
-  const { text } = vectorCell((statistic) => results.get(measure, 'all', statistic), words);
-  return [words.page.centroid(words.tables.blocks.refractiveAfter, text)];
+  const row = (statistic: string) => results.find('refractive_cylinder_after', 'all', statistic);
+  const [magnitude, axis] = [row('centroid_magnitude'), row('centroid_axis')];
+  if (magnitude?.value === undefined || axis?.value === undefined) return [];
+  const vector = words.charts.doubleAngle.vector(valueText(magnitude, words), axisText(axis.value));
+  return [words.page.centroid(words.tables.blocks.refractiveAfter, vector)];
 }
 
 /** How many values were doubted; what audit.yaml declared safe, switched off or had answered is told with its reason. */

@@ -2,8 +2,8 @@ import type { TypesetTable } from '../records/report.js';
 import { tableHtml } from '../tables/render/html.js';
 import type { Words } from '../words/index.js';
 import type { DrawnFigure } from './content.js';
-import { escaped, html, type Markup, markup } from './html.js';
-import { scopedSvg } from './scoped-svg.js';
+import { drawingMarkup } from './drawing.js';
+import { html, type Markup, markup } from './html.js';
 
 /**
  * A figure with its number, title and legend below it.
@@ -13,12 +13,10 @@ import { scopedSvg } from './scoped-svg.js';
 export function figureMarkup({ figure, svg }: DrawnFigure, points: boolean, words: Words): Markup {
   const { id, number, title, legend, alt } = figure;
   const walked = points && svg.includes('aria-label');
-  const drawing = markup(scopedSvg(svg, id, walked ? 'role="group"' : `role="img" aria-label="${escaped(alt)}"`));
-  const paper = walked
-    ? html`<div class="paper" tabindex="0" role="group" aria-label="${alt} ${words.page.walk}" data-walk>${drawing}</div>`
-    : html`<div class="paper" tabindex="0" role="group" aria-label="${words.page.figure(number)}">${drawing}</div>`;
+  const drawing = drawingMarkup(svg, walked ? html`role="group"` : html`role="img" aria-label="${alt}"`);
+  const label = walked ? `${alt} ${words.page.walk}` : words.page.figure(number);
   return html`<figure id="figure-${id}">
-${paper}
+<div class="paper" tabindex="0" role="group" aria-label="${label}"${walked ? html` data-walk` : undefined}>${drawing}</div>
 <figcaption><b>${words.page.figure(number)}. ${title}.</b> ${legend}</figcaption>
 </figure>
 `;

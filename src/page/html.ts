@@ -39,3 +39,8 @@ function pieceText(piece: Piece): string {
   if (typeof piece === 'number') return String(piece);
   return 'markup' in piece ? piece.markup : piece.map((each) => each.markup).join('');
 }
+
+/** Running text whose numbers keep their unit on one line: '63.3 %' never breaks behind the number. */
+export function prose(text: string): string {
+  return text.replace(/(\d) (?=[%D°])/g, '$1\u00a0');
+}

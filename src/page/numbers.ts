@@ -3,7 +3,7 @@ import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import { type Results, resultKey } from '../results/index.js';
 import { levelText } from '../tables/level.js';
-import { type Headline, headlines } from '../text/headline.js';
+import { type Headline, headlineBasis, headlines } from '../text/headline.js';
 import type { Words } from '../words/index.js';
 import type { BigNumber, Strip } from './content.js';
 
@@ -35,7 +35,9 @@ function bigNumber(
 ): BigNumber {
   const { id, label, fraction, interval, notes, n, value } = headline;
   const operated = id === 'operated';
-  const counted = operated ? value : fraction === '' ? words.page.eyes(n) : words.page.ofEyes(fraction);
+  const eyes = fraction === '' ? words.page.eyes(n) : words.page.ofEyes(fraction);
+  const basis = id === 'within-half' || id === 'mean-error' ? headlineBasis(results, words) : '';
+  const counted = operated ? value : basis === '' ? eyes : words.page.judged(eyes, basis);
   // The number of eyes is exact; what has an interval is whether their outcome is known.
   const source = operated ? parts[0] : headline;
   return {

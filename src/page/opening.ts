@@ -1,6 +1,6 @@
 import type { Words } from '../words/index.js';
 import type { BigNumber, PageContent } from './content.js';
-import { html, type Markup } from './html.js';
+import { html, type Markup, prose } from './html.js';
 import { stripMarkup } from './strip.js';
 
 /** What the report is about, before anything else. */
@@ -21,7 +21,7 @@ export function openingMarkup(content: PageContent, words: Words): Markup {
 <h2 id="in-short-title">${words.page.inShort}</h2>
 <dl class="numbers">
 ${content.numbers.map(numberMarkup)}</dl>
-<div class="lead">${content.sentences.map((sentence) => html`<p>${sentence}</p>`)}</div>
+<div class="lead">${content.sentences.map((sentence) => html`<p>${prose(sentence)}</p>`)}</div>
 ${careMarkup(content.warnings, words)}</section>
 `;
 }
@@ -29,7 +29,7 @@ ${careMarkup(content.warnings, words)}</section>
 function numberMarkup({ label, value, details, strip }: BigNumber): Markup {
   return html`<div class="number"><dt>${label}</dt>
 <dd class="figure-of">${value}</dd>
-<dd class="measure">${details.map((detail) => html`<div>${detail}</div>`)}</dd>
+<dd class="measure">${details.map((detail) => html`<div>${prose(detail)}</div>`)}</dd>
 <dd>${strip && stripMarkup(strip)}</dd></div>
 `;
 }
@@ -38,7 +38,7 @@ function careMarkup(warnings: readonly string[], words: Words): Markup | undefin
   if (warnings.length === 0) return undefined;
   return html`<aside class="care" aria-labelledby="care-title">
 <h3 id="care-title">${words.page.care}</h3>
-<ul>${warnings.map((warning) => html`<li>${warning}</li>`)}</ul>
+<ul>${warnings.map((warning) => html`<li>${prose(warning)}</li>`)}</ul>
 </aside>
 `;
 }

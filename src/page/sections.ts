@@ -2,7 +2,7 @@ import { count as countText } from '../format/number.js';
 import type { Words } from '../words/index.js';
 import type { FindingGroup, PageContent, Section } from './content.js';
 import { figureMarkup, tableMarkup } from './exhibits.js';
-import { html, type Markup } from './html.js';
+import { html, type Markup, prose } from './html.js';
 import { markdownMarkup } from './markdown.js';
 
 /** One question: its answer, then the figures and tables behind the answer. */
@@ -10,7 +10,7 @@ export function sectionMarkup(section: Section, internal: boolean, words: Words)
   const { id, question, answer, figures, tables, findings } = section;
   return html`<section id="${id}" aria-labelledby="${id}-title">
 <h2 id="${id}-title">${question}</h2>
-${answer.map((sentence) => html`<p class="answer">${sentence}</p>\n`)}${figures.map((figure) => figureMarkup(figure, internal, words))}${tables.map((table) => tableMarkup(table, words))}${findings && findingsMarkup(findings, words)}</section>
+${answer.map((sentence) => html`<p class="answer">${prose(sentence)}</p>\n`)}${figures.map((figure) => figureMarkup(figure, internal, words))}${tables.map((table) => tableMarkup(table, words))}${findings && findingsMarkup(findings, words)}</section>
 `;
 }
 
@@ -21,30 +21,20 @@ function findingsMarkup(findings: readonly FindingGroup[], words: Words): Markup
     .filter(({ rules }) => rules.length > 0);
   return html`${groups.map(
     ({ severity, rules }) => html`<h3>${words.page.severities[severity]}</h3>
-${rules.some(({ places }) => places.length > 0) ? placesMarkup(rules) : countsMarkup(rules)}`,
-  )}`;
-}
-
-function countsMarkup(rules: readonly FindingGroup[]): Markup {
-  const items = rules.map(
-    ({ sentence, count }) => html`<li><span>${sentence}</span> <b class="count">${countText(count)}</b></li>\n`,
-  );
-  return html`<ul class="findings">
-${items}</ul>
-`;
-}
-
-function placesMarkup(rules: readonly FindingGroup[]): Markup {
-  return html`${rules.map(
-    ({
-      sentence,
-      count,
-      places,
-    }) => html`<details><summary>${sentence} <b class="count">${countText(count)}</b></summary>
-<ul>${places.map((place) => html`<li>${place}</li>`)}</ul>
-</details>
+<ul class="rules">
+${rules.map(ruleMarkup)}</ul>
 `,
   )}`;
+}
+
+/** How many, and what; where it is told, the first places open below. */
+function ruleMarkup({ sentence, count, places }: FindingGroup): Markup {
+  const line = html`<b class="count">${countText(count)}</b> <span>${sentence}</span>`;
+  if (places.length === 0) return html`<li><div class="rule">${line}</div></li>\n`;
+  return html`<li><details><summary class="rule">${line}</summary>
+<ul>${places.map((place) => html`<li>${place}</li>`)}</ul>
+</details></li>
+`;
 }
 
 /** Eyes to look at again, with the reason: only on the page that stays in the clinic. */

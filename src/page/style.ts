@@ -49,7 +49,7 @@ nav a { display: block; padding: 0.5rem 0; color: var(--ink); text-decoration: n
 nav a:hover { color: var(--accent); text-decoration: underline; }
 main > section + section { padding-top: 3.4rem; }
 main > section > h2 { border-top: 1px solid var(--ink); padding-top: 0.9rem; margin-bottom: 0.9rem; }
-.answer { font-size: 1.2rem; line-height: 1.45; }
+.answer { font-size: 1.2rem; line-height: 1.45; margin-bottom: 0.35em; }
 @media (min-width: 64rem) {
   .page { display: grid; grid-template-columns: 13.5rem minmax(0, 1fr); column-gap: 3.6rem; }
   header, footer { grid-column: 1 / -1; }
@@ -77,31 +77,40 @@ const opening = `
 .care li { margin-bottom: 0.5rem; }`;
 
 const exhibits = `
-figure { margin: 2rem 0 2.4rem; }
-.paper { background: var(--figure); overflow-x: auto; }
-.paper svg { display: block; max-width: 100%; height: auto; }
-figcaption { font-size: 0.88rem; line-height: 1.45; margin-top: 0.7rem; max-width: 46rem; color: var(--soft); }
+figure { margin: 2.2rem 0 2.6rem; display: flex; flex-wrap: wrap; align-items: flex-start; gap: 0.9rem 2rem; }
+.paper { background: var(--figure); padding: 0.8rem 0.9rem; overflow-x: auto; max-width: 100%; border: 1px solid var(--hair); }
+.paper svg { display: block; width: calc(var(--w) * 1.75px); min-width: calc(var(--w) * 1.15px); max-width: 100%; height: auto; }
+figcaption { font-size: 0.86rem; line-height: 1.5; color: var(--soft); flex: 1 1 15rem; max-width: 46rem; }
 figcaption b { color: var(--ink); font-weight: 600; }
-.wide { overflow-x: auto; margin: 2rem 0 2.4rem; }
+.wide { overflow-x: auto; margin: 2.2rem 0 2.6rem; }
 table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; min-width: min(100%, 34rem); }
 caption { text-align: left; font-size: 0.95rem; font-weight: 600; padding-bottom: 0.55rem; max-width: 46rem; }
 thead { border-top: 2px solid var(--ink); border-bottom: 1px solid var(--ink); }
-tbody:last-of-type { border-bottom: 2px solid var(--ink); }
-th, td { padding: 0.32rem 1.1rem 0.32rem 0; text-align: left; vertical-align: top; font-weight: 400; }
+tfoot { border-top: 2px solid var(--ink); }
+th, td { padding: 0.27rem 1.1rem 0.27rem 0; text-align: left; vertical-align: top; font-weight: 400; }
+th:last-child, td:last-child { padding-right: 0; }
 thead th { font-weight: 600; vertical-align: bottom; }
 thead .n { font-weight: 400; color: var(--soft); white-space: nowrap; }
 tbody th { min-width: 11rem; }
 tbody td { white-space: nowrap; }
 .block th { font-weight: 600; padding-top: 0.8rem; }
 .inner th { padding-left: 1rem; }
-tfoot td { padding: 0.35rem 0 0; color: var(--soft); font-size: 0.8rem; white-space: normal; max-width: 46rem; }
+tfoot td { padding: 0.3rem 0 0; color: var(--soft); font-size: 0.8rem; white-space: normal; max-width: 46rem; }
 tfoot tr:first-child td { padding-top: 0.6rem; }
-.findings td:first-child, .review td { white-space: normal; }
-details { border-bottom: 1px solid var(--hair); }
-summary { padding: 0.55rem 0; cursor: pointer; }
-details ul { margin: 0 0 0.8rem; padding-left: 1.2rem; }
-.tag { font-size: 0.76rem; color: var(--soft); }
-.count { font-variant-numeric: tabular-nums; }
+.review { border-bottom: 2px solid var(--ink); }
+.review tbody th { min-width: 0; }
+.review td:last-child { white-space: normal; }
+section > h3 { margin: 2rem 0 0.6rem; }
+.rules { list-style: none; margin: 0; padding: 0; max-width: 46rem; }
+.rules > li { border-top: 1px solid var(--hair); }
+.rules > li:last-child { border-bottom: 1px solid var(--hair); }
+.rule { display: grid; grid-template-columns: 3rem 1fr auto; gap: 0.9rem; padding: 0.42rem 0; align-items: baseline; }
+summary.rule { cursor: pointer; }
+summary.rule::after { content: "+"; color: var(--soft); padding: 0 0.4rem; }
+[open] > summary.rule::after { content: "\\2212"; }
+.count { font-variant-numeric: tabular-nums lining-nums; text-align: right; font-weight: 600; }
+details ul { margin: 0 0 0.9rem; padding-left: 3.9rem; list-style: none; font-size: 0.95rem; color: var(--soft); }
+.works { padding-left: 1.4rem; max-width: 42rem; }
 footer { margin-top: 3.2rem; border-top: 3px solid var(--ink); padding-top: 1rem; }
 footer p { color: var(--soft); font-size: 0.95rem; }`;
 
@@ -120,14 +129,24 @@ const print = `
   .figure-of { font-size: 20pt; }
   .lead p, .answer, .cohort { font-size: 11.5pt; }
   main > section + section { padding-top: 9mm; }
-  .number, figure, .care, table, tr { break-inside: avoid; }
+  .number, figure, .care, table, tbody, tr, .rules > li { break-inside: avoid; }
   figure, .wide { margin: 5mm 0 7mm; }
+  figure { gap: 3mm 7mm; }
   .paper, .wide { overflow: visible; }
-  table { font-size: 8.5pt; min-width: 0; width: 100%; }
-  tbody td { white-space: normal; }
+  .paper { padding: 0; border: 0; }
+  .paper svg { width: calc(var(--w) * 1.1pt); min-width: 0; }
+  figcaption { flex-basis: 50mm; }
+  table { font-size: 8pt; line-height: 1.25; min-width: 0; width: 100%; }
+  th, td { padding: 0.55mm 3mm 0.55mm 0; }
+  tbody th { min-width: 0; }
+  .block th { padding-top: 1.6mm; }
+  caption { font-size: 9pt; padding-bottom: 1.5mm; }
+  .rule { padding: 0.8mm 0; }
+  summary.rule::after { content: none; }
   thead { display: table-header-group; }
   tfoot { display: table-row-group; }
-  tfoot td, figcaption { font-size: 8pt; }
+  tfoot td { font-size: 7pt; padding-top: 0.6mm; }
+  figcaption { font-size: 8pt; }
   svg rect, svg path, svg line { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }`;
 

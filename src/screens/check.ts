@@ -5,7 +5,8 @@ import { aligned, apart, cut, labelled, screen, screenWidth, wrapped } from './l
 export interface RuleCount {
   sentence: string;
   count: string;
-  place: string;
+  /** Where the first one stands, from the fullest wording to the shortest. */
+  places: readonly string[];
 }
 
 /** One file, and how it was read. */
@@ -59,8 +60,14 @@ export function checkScreen(summary: CheckSummary, words: Words['screens']): str
   ]);
 }
 
-/** Width of a rule's sentence: what is left of a line by the count and a short place. */
-const sentenceWidth = 42;
+/** Widths of a rule's sentence and of its place: with margins and a count they fill a line. */
+const sentenceWidth = 38;
+const placeWidth = 27;
+
+/** The fullest wording that fits. */
+function fitting(places: readonly string[]): string {
+  return places.find((place) => place.length <= placeWidth) ?? cut(places.at(-1) ?? '', placeWidth);
+}
 
 function ruleLines(summary: CheckSummary, text: Words['screens']['check']): readonly string[] {
   const groups = [
@@ -73,10 +80,10 @@ function ruleLines(summary: CheckSummary, text: Words['screens']['check']): read
     at === 0 ? [heading, ...header.slice(1)] : [heading, '', ''],
     ...rules
       .slice(0, mostKinds)
-      .map(({ sentence, count, place }) => [`  ${cut(sentence, sentenceWidth)}`, count, place]),
+      .map(({ sentence, count, places }) => [`  ${cut(sentence, sentenceWidth)}`, count, fitting(places)]),
     ...(rules.length > mostKinds ? [moreRow(rules.slice(mostKinds), text)] : []),
   ]);
-  return aligned(rows, { right: [1] }).map((line) => cut(line, screenWidth));
+  return aligned(rows, { right: [1] });
 }
 
 function moreRow(rules: readonly RuleCount[], text: Words['screens']['check']): readonly string[] {

@@ -1,6 +1,6 @@
 import type { Fault } from '../records/plan.js';
 import type { Words } from '../words/index.js';
-import { aligned, labelled, screen, wrapped } from './layout.js';
+import { aligned, labelled, screen, screenWidth, wrapped } from './layout.js';
 
 /** The screen of an audit.yaml that is not there. */
 export function noAuditScreen(
@@ -28,10 +28,17 @@ export function faultsScreen(
     [title],
     ...faults.map(({ line, column, message, advice }) => [
       ...wrapped(`${text.fault(audit, line, column)} ${message}`),
-      ...advice.flatMap((each) => wrapped(each, undefined, 2)),
+      ...advice.flatMap(adviceLines),
     ]),
     labelled(words.next, text.nextFaults(audit, command), { indent: 0, at: 7 }),
   ]);
+}
+
+/** Advice bears its own label: it stands as it is where it fits (a line to write must), else it runs on below itself. */
+function adviceLines(advice: string): readonly string[] {
+  const [, label = '', text = ''] = /^(\S+)\s+(.*)$/.exec(advice) ?? [];
+  if (advice.length + 2 <= screenWidth) return [`  ${advice}`];
+  return labelled(label, text, { at: 12 });
 }
 
 /** Changed files that a screen names before it says how many more there are. */

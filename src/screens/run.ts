@@ -1,5 +1,5 @@
 import type { Words } from '../words/index.js';
-import { aligned, apart, labelled, screen, wrapped } from './layout.js';
+import { aligned, apart, labelled, screen, screenWidth, wrapped } from './layout.js';
 
 /** One of the numbers that a run is judged by, typeset. */
 export interface HeadlineLine {
@@ -52,7 +52,7 @@ export function runScreen(summary: RunSummary, words: Words['screens']): string 
     formerLines(summary.former, words),
     [
       ...apart(`  ${text.made(tables, figures, review, queries)}`, time),
-      ...aligned([
+      ...pathLines([
         [summary.publication, text.publication],
         [summary.internal, text.internal],
       ]),
@@ -61,14 +61,25 @@ export function runScreen(summary: RunSummary, words: Words['screens']): string 
   ]);
 }
 
+/** A headline that is neither share nor estimate (eyes and patients) runs across the columns of the others. */
 function headlineLines(headlines: readonly HeadlineLine[]): readonly string[] {
-  const rows = headlines.map(({ label, fraction, value, interval, part }) => [
-    part ? `  ${label}` : label,
-    fraction,
-    value,
-    interval,
-  ]);
-  return aligned(rows);
+  const name = ({ label, part }: HeadlineLine): string => (part ? `  ${label}` : label);
+  const across = ({ fraction, interval }: HeadlineLine): boolean => fraction === '' && interval === '';
+  const width = Math.max(0, ...headlines.map((each) => name(each).length));
+  const columns = aligned(
+    headlines.map((each) => (across(each) ? ['', '', ''] : [each.fraction, each.value, each.interval])),
+  );
+  return headlines.map((each, at) => {
+    const rest = across(each) ? `  ${each.value}` : (columns[at] ?? '');
+    return `  ${name(each).padEnd(width)}${rest}`.trimEnd();
+  });
+}
+
+/** A path and what it is for: side by side, or one below the other where the path is long. */
+function pathLines(rows: readonly (readonly [path: string, note: string])[]): readonly string[] {
+  const lines = aligned(rows);
+  if (lines.every((line) => line.length <= screenWidth)) return lines;
+  return rows.flatMap(([path, note]) => [`  ${path}`, `    ${note}`]);
 }
 
 function warningLines(warnings: readonly string[], heading: string): readonly string[] {

@@ -17,6 +17,7 @@ export const page = {
   statedShare: (label: string, fraction: string, value: string) => `${label}: ${fraction} eyes, ${value}`,
   eyes: (n: string) => `${n} eyes`,
   ofEyes: (fraction: string) => `${fraction} eyes`,
+  judged: (eyes: string, basis: string) => `${eyes}, ${basis}`,
   shareScale: { zero: '0', half: '50', all: '100 %' },
 
   period: {
