@@ -25,14 +25,16 @@ export function eyesCell(get: Asked, words: Words): ShownCell {
 }
 
 /**
- * A share: numerator over denominator, percent, interval. Never a percentage without its n.
+ * A share: numerator over denominator, percent, interval. Never a percentage without its n, nor without its interval:
+ * 2 of 2 would be 100 %.
  *
  * @example shareCell(get('share_within_0.50'), get('count_within_0.50'), words).text // '287/371, 77.4 (72.3 to 81.7)'
  */
 export function shareCell(share: ResultRow, numerator: ResultRow, words: Words): ShownCell {
-  const { text } = estimateCell(share, words);
-  if (share.value === undefined) return { text, rows: [share] };
-  return { text: `${valueText(numerator, words)}/${share.n}, ${text}`, rows: [share, numerator] };
+  if (share.value === undefined) return valueCell(share, words);
+  const fraction = `${valueText(numerator, words)}/${count(share.n)}`;
+  const text = share.ci_low === undefined ? fraction : `${fraction}, ${estimateCell(share, words).text}`;
+  return { text, rows: [share, numerator] };
 }
 
 /** Patients behind a count of eyes. */

@@ -9,8 +9,8 @@ import { levelText } from './level.js';
 import { across, block, cohortHead } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
-/** Families whose flow is shown, in the order of the report; safety starts from all eyes operated. */
-const families = ['refraction', 'astigmatism', 'corrected', 'uncorrected', 'safety'] as const;
+/** Families whose flow is shown, in the order of the report. */
+const families = ['refraction', 'astigmatism', 'corrected', 'uncorrected'] as const;
 
 /**
  * From eyes operated to eyes analysed: eligible eyes, whose outcome is known, and for each outcome the reasons that
@@ -28,6 +28,7 @@ export function eyeFlow(results: Results, plan: Plan, words: Words): UnnumberedT
         ...operatedRows(setting),
         ...eligibleRows(setting),
         ...families.flatMap((family) => familyRows(setting, family)),
+        ...complicationRows(setting),
       ],
       footnotes: [notes.flow.zero, notes.flow.due, ...(hasNoCohort(setting) ? [notes.flow.noCohort] : [])],
     },
@@ -73,6 +74,20 @@ function familyRows(setting: Setting, family: (typeof families)[number]): readon
     block(flow.families[family]),
     ...reasonRows(setting, measure, (statistic) => !isExclusion(statistic)),
     countRow(setting, measure, 'analysed', flow.analysed, 1),
+  ];
+}
+
+/** All eyes operated, less those whose field is blank; no rows where the export has no such field. */
+function complicationRows(setting: Setting): readonly DraftRow[] {
+  const { results, words } = setting;
+  const { analysed, families: labels, notAnalysed, reasons } = words.tables.flow;
+  const measure = 'any_complication';
+  if (!results.find(measure, 'all', 'n')?.value) return [];
+  const blank = countRow(setting, measure, 'missing', notAnalysed(reasons.not_recorded), 1);
+  return [
+    block(labels.safety),
+    ...(results.get(measure, 'all', 'missing').value === 0 ? [] : [blank]),
+    countRow(setting, measure, 'n', analysed, 1),
   ];
 }
 

@@ -27,7 +27,7 @@ export function finish(draft: Draft, plan: Plan, words: Words): UnnumberedTable 
     title: draft.title,
     head: draft.head,
     rows: draft.rows.map((row) => ({ ...row, cells: row.cells.map(typeset) })),
-    footnotes: [...draft.footnotes, ...markedNotes(marks, words), ...generalNotes(shown, plan, words)],
+    footnotes: [...draft.footnotes, ...markedNotes(marks, words), ...generalNotes(draft, plan, words)],
   };
 }
 

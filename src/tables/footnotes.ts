@@ -3,8 +3,7 @@ import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
 import { levelText } from './level.js';
 import { noteCodes } from './marks.js';
-import type { ShownCell } from './shapes.js';
-import { isShare } from './value-text.js';
+import type { Draft } from './shapes.js';
 
 const unique = <T>(values: readonly T[]): readonly T[] => [...new Set(values)];
 
@@ -14,16 +13,16 @@ export function hasInterval(row: ResultRow): boolean {
 }
 
 /**
- * Footnotes that follow from the rows shown: notes without a mark, how the intervals were made, abbreviations.
+ * Footnotes that follow from what is shown: notes without a mark, how the intervals were made, abbreviations.
  *
  * @throws {RangeError} when the method of an interval has no words
  */
-export function generalNotes(cells: readonly ShownCell[], plan: Plan, words: Words): readonly string[] {
-  const rows = cells.flatMap((cell) => cell.rows);
+export function generalNotes(draft: Draft, plan: Plan, words: Words): readonly string[] {
+  const rows = draft.rows.flatMap(({ cells }) => cells.flatMap((cell) => cell.rows));
   const codes = unique(rows.flatMap(noteCodes));
   const unmarked = Object.entries(words.tables.notes.unmarked);
   const general = unmarked.flatMap(([code, text]) => (codes.includes(code) ? [text] : []));
-  return [...general, ...intervalNote(rows, plan, words), ...abbreviationNote(cells, rows, words)];
+  return [...general, ...intervalNote(rows, plan, words), ...abbreviationNote(draft, words)];
 }
 
 function intervalNote(rows: readonly ResultRow[], plan: Plan, words: Words): readonly string[] {
@@ -37,14 +36,11 @@ function intervalNote(rows: readonly ResultRow[], plan: Plan, words: Words): rea
   return told.length === 0 ? [] : [intervalsLead(levelText(plan), told.join('; '))];
 }
 
-function abbreviationNote(cells: readonly ShownCell[], rows: readonly ResultRow[], words: Words): readonly string[] {
+/** The abbreviations that stand in head, labels or cells. */
+function abbreviationNote({ head, rows }: Draft, words: Words): readonly string[] {
   const { ci, dioptre, logMAR, ratio, sd } = words.tables.notes.abbreviations;
-  const used = [
-    rows.some((row) => row.ci_low !== undefined) ? ci : '',
-    rows.some((row) => row.unit.startsWith('D')) ? dioptre : '',
-    rows.some((row) => row.unit === 'logMAR') ? logMAR : '',
-    cells.some((cell) => cell.rows.some((row) => isShare(row)) && cell.text.includes('/')) ? ratio : '',
-    rows.some((row) => /^sd(_|$)/.test(row.statistic)) ? sd : '',
-  ].filter((text) => text !== '');
-  return used.length === 0 ? [] : [`${used.join('; ')}.`];
+  const cells = rows.flatMap((row) => row.cells.map(({ text }) => text));
+  const shown = [...head.map(({ text }) => text), ...rows.map(({ label }) => label), ...cells].join('\n');
+  const told = [ci, dioptre, logMAR, ratio, sd].filter(({ pattern }) => pattern.test(shown)).map(({ text }) => text);
+  return told.length === 0 ? [] : [`${told.join('; ')}.`];
 }

@@ -3,7 +3,7 @@ import type { ResultRow } from '../records/result.js';
 import { type Results, resultKey } from '../results/index.js';
 import { headlineError } from '../tables/headline-error.js';
 import { noteCodes } from '../tables/marks.js';
-import { intervalText, isShare, valueText } from '../tables/value-text.js';
+import { intervalText, valueText } from '../tables/value-text.js';
 import type { Words } from '../words/index.js';
 
 export type HeadlineId = keyof Words['tables']['text']['labels'];
@@ -16,7 +16,7 @@ export interface Headline {
   numerator: string | undefined;
   /** Eyes counted. */
   n: string;
-  /** '287 of 371'; '' where the number is no share. */
+  /** '287 of 371'; '' where the number is no share, or has no interval and the fraction is the value. */
   fraction: string;
   /** '77.4 %', '−0.06 D', '421 eyes, 268 patients'. */
   value: string;
@@ -97,20 +97,36 @@ function headline(
   events: ResultRow | undefined,
   words: Words,
 ): Headline {
-  const { dioptres, exact, fraction, percent } = words.tables.text;
-  const { marked } = words.tables.notes;
-  const meanings: Readonly<Record<string, string>> = marked;
-  const numerator = events && valueText(events, words);
-  const [value, limits] = [valueText(row, words), intervalText(row, words) ?? ''];
-  const withUnit = isShare(row) ? percent(value) : row.unit === 'D' ? dioptres(value) : value;
+  const { exact } = words.tables.text;
+  const meanings: Readonly<Record<string, string>> = words.tables.notes.marked;
+  const limits = intervalText(row, words) ?? '';
   return {
     ...about,
-    numerator,
+    ...shownValue(row, events, words),
     n: count(row.n),
-    fraction: numerator === undefined ? '' : fraction(numerator, count(row.n)),
-    value: row.value === undefined ? value : withUnit,
     interval: row.method.startsWith('exact') && limits !== '' ? exact(limits) : limits,
     notes: noteCodes(row).flatMap((code) => meanings[code] ?? []),
     from: [row, ...(events ? [events] : [])].map(resultKey),
   };
+}
+
+/** The value with its unit; a share without an interval is shown as its fraction and never as a percentage. */
+function shownValue(
+  row: ResultRow,
+  events: ResultRow | undefined,
+  words: Words,
+): Pick<Headline, 'numerator' | 'fraction' | 'value'> {
+  const { dioptres, fraction, percent } = words.tables.text;
+  const value = valueText(row, words);
+  if (events === undefined || row.value === undefined) {
+    return {
+      numerator: undefined,
+      fraction: '',
+      value: row.unit === 'D' && row.value !== undefined ? dioptres(value) : value,
+    };
+  }
+  const numerator = valueText(events, words);
+  const ratio = fraction(numerator, count(row.n));
+  const bare = row.ci_low === undefined;
+  return { numerator, fraction: bare ? '' : ratio, value: bare ? ratio : percent(value) };
 }

@@ -82,7 +82,7 @@ function shareText(share: ResultRow, { words, level }: Speaker): string {
   const { exact, sentences: say } = words.tables.text;
   const limits = intervalText(share, words);
   const percent = valueText(share, words);
-  if (limits === undefined) return say.bareShare(percent);
+  if (limits === undefined) return say.bareShare;
   return say.share(percent, level, share.method.startsWith('exact') ? exact(limits) : limits);
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { indexResults } from '../../src/results/index.js';
 import { eyeFlow } from '../../src/tables/eye-flow.js';
 import { en } from '../../src/words/index.js';
-import { auditRows, replaced, without } from './audit.js';
+import { auditRows, groups, replaced, without } from './audit.js';
 import { planOf } from './plan.js';
 import { cellsOf, rowsOf } from './rows.js';
 
@@ -36,6 +36,20 @@ describe('eyeFlow', () => {
   ])('adds up: %s', (label, sums) => {
     const added = [0, 1, 2].map((column) => block(label, column).reduce((a, b) => a + b, 0));
     expect(added).toEqual(sums);
+  });
+
+  it('has complications over eyes whose field is filled, and not at all where there is no such field', () => {
+    const blank = groups.flatMap((group) =>
+      rowsOf({ measure: 'any_complication', group, n: 200, unit: 'eyes' }, { n: 200, missing: 7 }),
+    );
+    const some = eyeFlow(indexResults(replaced(auditRows, blank)), plan, en);
+    expect(some.rows.slice(-2).map(({ label, cells }) => [label, cells[0]?.text])).toEqual([
+      ['Not analysed: not recorded', '7'],
+      ['Analysed', '200'],
+    ]);
+    const bare = without(auditRows, ({ measure }) => measure === 'any_complication');
+    const none = eyeFlow(indexResults(bare), plan, en);
+    expect(none.rows.map(({ label }) => label)).not.toContain('Complications (operated eyes)');
   });
 
   it('leaves out reasons that no eye had, and keeps one that a single cohort had', () => {

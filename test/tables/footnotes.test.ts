@@ -7,38 +7,39 @@ import { planOf } from './plan.js';
 import { rowsOf, type Shown } from './rows.js';
 
 /** A table of one cell. */
-function footnotesOf(cell: ShownCell, confidence = 0.95): readonly string[] {
+function footnotesOf(label: string, cell: ShownCell, confidence = 0.95): readonly string[] {
   const plan = planOf();
   const draft = { id: 'made-up', title: '', head: [{ text: '' }, { text: '' }], footnotes: [] };
-  const rows = [{ label: 'made up', indent: 0, cells: [cell] }] as const;
+  const rows = [{ label, indent: 0, cells: [cell] }] as const;
   return finish({ ...draft, rows }, { ...plan, statistics: { ...plan.statistics, confidence } }, en).footnotes;
 }
 
-function cell(statistic: string, value: Shown, unit: string, method = '', text = ''): ShownCell {
-  return { text, rows: rowsOf({ measure: 'made_up', n: 40, unit, method }, { [statistic]: value }) };
+function cell(statistic: string, value: Shown, unit: string, method = ''): ShownCell {
+  return { text: '', rows: rowsOf({ measure: 'made_up', n: 40, unit, method }, { [statistic]: value }) };
 }
 
 describe('footnotes', () => {
-  it('spell out the abbreviations of the rows shown, and no others', () => {
-    expect(footnotesOf(cell('mean', 0.1, 'logMAR'))).toEqual(['logMAR, logarithm of the minimum angle of resolution.']);
-    expect(footnotesOf(cell('sd_x', 0.1, 'D'))).toEqual(['D, dioptre; SD, standard deviation (divisor n − 1).']);
-    expect(footnotesOf(cell('share', 0.5, 'share', '', '20/40, 50'))).toEqual(['n/N, eyes with it of eyes counted.']);
-    expect(footnotesOf(cell('n', 40, 'eyes'))).toEqual([]);
+  it('spell out the abbreviations that are shown, and no others', () => {
+    const of = (label: string) => footnotesOf(label, cell('n', 40, 'eyes'));
+    expect(of('Acuity, logMAR')).toEqual(['logMAR, logarithm of the minimum angle of resolution.']);
+    expect(of('SD of x, D')).toEqual(['D, dioptre; SD, standard deviation (divisor n − 1).']);
+    expect(of('Female, n/N, % (95 % CI)')).toEqual(['CI, confidence interval; n/N, eyes with it of eyes counted.']);
+    expect(of('Eyes of surgeon SD2')).toEqual([]);
   });
 
   it('tell how an interval was made, at the level of the audit', () => {
-    expect(footnotesOf(cell('mean', [0.1, 0, 0.2], 'D', 'mean-patient-t'), 0.975)[0]).toBe(
+    expect(footnotesOf('', cell('mean', [0.1, 0, 0.2], 'D', 'mean-patient-t'), 0.975)[0]).toBe(
       '97.5 % intervals allow for both eyes of a patient: means by t with the variance from patient sums.',
     );
   });
 
   it('say nothing of a method whose interval is not shown', () => {
-    expect(footnotesOf(cell('mean', 0.1, 'D', 'mean-patient-t'))).toEqual(['D, dioptre.']);
+    expect(footnotesOf('', cell('mean', 0.1, 'D', 'mean-patient-t'))).toEqual([]);
   });
 
   it('have words for every method of an interval', () => {
     expect(Object.keys(en.tables.notes.intervals)).toEqual(Object.keys(estimateMethods));
-    expect(() => footnotesOf(cell('mean', [0, 0, 0], 'D', 'made-up'))).toThrow('method "made-up" has no words');
+    expect(() => footnotesOf('', cell('mean', [0, 0, 0], 'D', 'made-up'))).toThrow('method "made-up" has no words');
   });
 
   it('are not made for a table whose rows do not fit its head', () => {

@@ -53,6 +53,12 @@ describe('small samples', () => {
     expect(table?.footnotes).toContain('† Not estimable: one eye has no spread.');
   });
 
+  it('give no percentage without an interval', () => {
+    const share = { ...manual, n: 2, unit: 'share', note: 'not-estimable:few-patients' };
+    const table = withManual(rowsOf(share, { 'share_within_0.50': 1, 'count_within_0.50': 2 }));
+    expect(cellsOf(table, 'Within ±0.50 D')[0]).toBe('2/2*');
+  });
+
   it('give several marks to a cell with several notes', () => {
     const notes = 'few-patients;heavy-tails';
     const table = withManual(rowsOf({ ...manual, method: 'log-jackknife-t', note: notes }, { sd: [0.3, 0.2, 0.5] }));

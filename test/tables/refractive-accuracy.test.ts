@@ -84,7 +84,7 @@ describe('refractiveAccuracy', () => {
         'All eyes 89 (24 to 131), 371 eyes of 250 patients.',
     );
     expect(table?.footnotes).toContain(
-      'Of 421 eyes operated, left out of spherical equivalent: Axial length over 30 mm 2; visit not yet due 12; ' +
+      'Spherical equivalent: of 421 eyes operated these are left out: Axial length over 30 mm 2; visit not yet due 12; ' +
         'no examination at the visit 21; not recorded 9; recorded, but set aside as impossible 2; ' +
         'neither prediction nor target 4.',
     );

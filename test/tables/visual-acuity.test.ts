@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { indexResults } from '../../src/results/index.js';
 import { visualAcuity } from '../../src/tables/visual-acuity.js';
 import { en } from '../../src/words/index.js';
-import { auditRows, without } from './audit.js';
+import { auditRows, replaced, without } from './audit.js';
 import { planOf } from './plan.js';
-import { cellsOf } from './rows.js';
+import { cellsOf, rowsOf } from './rows.js';
 
 const table = visualAcuity(indexResults(auditRows), planOf(), en);
 
@@ -41,6 +41,13 @@ describe('visualAcuity', () => {
     expect(table?.footnotes.join(' ')).toContain(
       'Counting fingers (1.9) and hand movements (2.3) enter means as logMAR',
     );
+  });
+
+  it('has no greatest value where an eye sees light or less', () => {
+    const about = { measure: 'cdva', n: 371, missing: 4, unit: 'logMAR', note: 'not-estimable:light-perception' };
+    const seen = visualAcuity(indexResults(replaced(auditRows, rowsOf(about, { max: undefined }))), planOf(), en);
+    expect(cellsOf(seen, 'Median (range)', 2)[2]).toBe('0.10 (\u22120.10 to not estimable)*');
+    expect(seen?.footnotes.some((note) => note.startsWith('* Light perception or none'))).toBe(true);
   });
 
   it('says which eyes count as distance eyes, only where uncorrected acuity is shown', () => {

@@ -53,6 +53,14 @@ describe('headlines', () => {
     expect(shown(none).map(([id]) => id)).not.toContain('outcome-known');
   });
 
+  it('show a share without an interval as its fraction', () => {
+    const few = { measure: 'any_complication', n: 2, unit: 'share', note: 'not-estimable:few-patients' };
+    const rows = replaced(auditRows, rowsOf(few, { share: 0, count: 0 }));
+    const complication = headlines(indexResults(rows), en).at(-1);
+    expect(complication).toMatchObject({ fraction: '', value: '0 of 2', interval: '', numerator: '0', n: '2' });
+    expect(complication?.notes).toEqual(['Fewer than 5 patients: no interval is given.']);
+  });
+
   it('bear the notes of their rows in words', () => {
     const few = { measure: 'any_complication', n: 9, unit: 'share', method: 'exact-patients', note: 'few-patients' };
     const rows = replaced(auditRows, rowsOf(few, { share: [0, 0, 0.3363], count: 0 }));

@@ -41,8 +41,13 @@ describe('sentences', () => {
     const few = { measure: 'prediction_error', n: 4, unit: 'share', note: 'not-estimable:few-patients' };
     const rows = replaced(auditRows, rowsOf(few, { 'share_within_0.50': 0.75, 'count_within_0.50': 3 }));
     expect(told(rows)[1]).toContain(
-      '3 of 4 eyes ended within half a dioptre of the predicted refraction, 75 % (no interval)',
+      '3 of 4 eyes ended within half a dioptre of the predicted refraction, too few patients for a percentage',
     );
+  });
+
+  it('speak of one eye as one', () => {
+    const one = rowsOf({ measure: 'eyes_operated', n: 1, patients: 1, unit: 'eyes' }, { count: 1 });
+    expect(told(replaced(auditRows, one))[0]).toMatch(/^1 eye of 1 patient was operated;/);
   });
 
   it('say what is not known', () => {

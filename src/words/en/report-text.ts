@@ -1,5 +1,8 @@
 const capital = (clause: string): string => clause.charAt(0).toUpperCase() + clause.slice(1);
 
+const eyes = (n: string): string => `${n} ${n === '1' ? 'eye' : 'eyes'}`;
+const persons = (n: string): string => `${n} ${n === '1' ? 'patient' : 'patients'}`;
+
 /** Labels of the headline numbers; `half` is the limit in dioptres. */
 const labels = {
   operated: 'Operated',
@@ -13,7 +16,8 @@ const labels = {
 } as const;
 
 const sentences = {
-  operated: (eyes: string, patients: string) => `${eyes} eyes of ${patients} patients were operated`,
+  operated: (n: string, patients: string) =>
+    `${eyes(n)} of ${persons(patients)} ${n === '1' ? 'was' : 'were'} operated`,
   known: (known: string, due: string, share: string) =>
     `the outcome is known for ${known} of the ${due} eligible eyes whose visit was due, ${share}`,
   nothingDue: 'no outcome visit was due when the data were exported',
@@ -32,7 +36,7 @@ const sentences = {
     `a complication during surgery is recorded in ${events} of ${n} eyes, ${share}`,
   noComplication: 'whether there were complications is not recorded',
   share: (percent: string, level: string, limits: string) => `${percent} % (${level} CI ${limits})`,
-  bareShare: (percent: string) => `${percent} % (no interval)`,
+  bareShare: 'too few patients for a percentage',
   limits: (level: string, limits: string) => ` (${level} CI ${limits})`,
   single: (clause: string) => `${capital(clause)}.`,
   joined: (first: string, second: string) => `${capital(first)}; ${second}.`,
@@ -66,7 +70,7 @@ export const reportText = {
     target_error: 'the surgeon’s target',
   },
   fraction: (numerator: string, n: string) => `${numerator} of ${n}`,
-  eyesAndPatients: (eyes: string, patients: string) => `${eyes} eyes, ${patients} patients`,
+  eyesAndPatients: (n: string, patients: string) => `${eyes(n)}, ${persons(patients)}`,
   percent: (value: string) => `${value} %`,
   dioptres: (value: string) => `${value} D`,
   exact: (limits: string) => `${limits}, exact`,

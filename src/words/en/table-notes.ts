@@ -1,5 +1,7 @@
 import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Notes that are given to rows and not to estimates. */
 type AnalysisNote = 'not-estimable:light-perception' | 'suppressed';
 
@@ -57,13 +59,13 @@ const intervals: Readonly<Record<EstimateMethod, string>> = {
   'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
 };
 
-/** Abbreviations, in the order in which footnotes spell them out. */
+/** Abbreviations as they stand in a table, in the order in which footnotes spell them out. */
 const abbreviations = {
-  ci: 'CI, confidence interval',
-  dioptre: 'D, dioptre',
-  logMAR: 'logMAR, logarithm of the minimum angle of resolution',
-  ratio: 'n/N, eyes with it of eyes counted',
-  sd: 'SD, standard deviation (divisor n − 1)',
+  ci: { pattern: /\bCI\b/, text: 'CI, confidence interval' },
+  dioptre: { pattern: /\bD\b/, text: 'D, dioptre' },
+  logMAR: { pattern: /\blogMAR\b/, text: 'logMAR, logarithm of the minimum angle of resolution' },
+  ratio: { pattern: /\bn\/N\b/, text: 'n/N, eyes with it of eyes counted' },
+  sd: { pattern: /\bSD\b/, text: 'SD, standard deviation (divisor n − 1)' },
 } as const;
 
 const refraction = {
@@ -129,6 +131,6 @@ export const tableNotes = {
     `Values taken from another day of the visit than its refraction, all measures together: ${n}.`,
   followUpUnknown: (column: string) => `${column} not given`,
   notAnalysed: (operated: string, what: string, list: string) =>
-    `Of ${operated} eyes operated, left out of ${what}: ${list}.`,
-  allAnalysed: (operated: string, what: string) => `All ${operated} eyes operated are in ${what}.`,
+    `${capital(what)}: of ${operated} eyes operated these are left out: ${list}.`,
+  allAnalysed: (operated: string, what: string) => `${capital(what)}: all ${operated} eyes operated.`,
 } as const;
