@@ -1,4 +1,5 @@
-import { type EncodingJudgement, encodingJudge } from '../../src/intake/encoding.js';
+import { isAscii } from 'node:buffer';
+import { type EncodingJudge, type EncodingJudgement, encodingJudge } from '../../src/intake/encoding.js';
 import type { Io } from '../io.js';
 
 /** What the bytes of a file say before a single cell is read. */
@@ -33,13 +34,35 @@ export async function* bytesOf(path: string, io: Io, passed: (bytes: number) => 
   }
 }
 
+/** Bytes that are looked at together. */
+const stretch = 4096;
+
+/**
+ * Hands on only what may tell encodings apart: the beginning, and stretches with a NUL or a byte beyond ASCII. Exports
+ * are ASCII nearly everywhere, and the judge looks at bytes one by one.
+ */
+function telling(judge: EncodingJudge): (piece: Uint8Array) => void {
+  let seen = 0;
+  let insideCharacter = false;
+  return (piece) => {
+    for (let at = 0; at < piece.length; at += stretch) {
+      const part = piece.subarray(at, at + stretch);
+      const says = seen < stretch || insideCharacter || !isAscii(part) || part.includes(0);
+      if (says) judge.push(part);
+      seen += part.length;
+      insideCharacter = (part.at(-1) as number) >= 0x80;
+    }
+  };
+}
+
 /** Reads a file once from end to end: UTF-8 is known from other encodings only by the last byte. */
 export async function survey(path: string, io: Io, passed: (bytes: number) => void): Promise<Survey> {
   const judge = encodingJudge();
+  const look = telling(judge);
   const sample: Uint8Array[] = [];
   let bytes = 0;
   for await (const piece of bytesOf(path, io, passed)) {
-    judge.push(piece);
+    look(piece);
     if (bytes < sampleBytes) sample.push(piece.slice(0, sampleBytes - bytes));
     bytes += piece.length;
   }

@@ -179,6 +179,7 @@ describe('any way of cutting a file into pieces', () => {
   const files: Readonly<Record<string, Uint8Array>> = {
     'utf-8 with quoted breaks': Buffer.from('\ufeffID;Eye;N\r\n"π""1";R;"a\r\nb"\r\n\r\nA2;œ;\u20ac\r\nA3;L\r\n'),
     'utf-16': Buffer.from('\ufeffID;Eye;N\r\n"π""1";R;"a\r\nb"\r\n\r\nA2;œ;\u20ac\r\nA3;L\r\n', 'utf16le'),
+    'utf-16 without a mark': Buffer.from('ID;Eye;N\r\n"π""1";R;"a\r\nb"\r\n\r\nA2;œ;x\r\n', 'utf16le'),
     'windows-1252 with lone returns': Buffer.from('ID;Eye;N\r"\xe9""1";R;"a\rb"\r\rA2;\xe9;x\rA3;L\r', 'latin1'),
     'mixed line ends and a separator line': Buffer.from('sep=;\r\nID;Eye;N\r\nA1;R;x\nA2;L;"5"2"\rA3;L;x\r\n'),
   };
