@@ -12,7 +12,7 @@ const decimals: Readonly<Record<string, number>> = { years: 1, days: 0, deg: 0 }
 const counts = /^(n|missing|count|count_.*|substituted|due|not_yet_due|patients_both_eyes|operated|analysed)$/;
 
 /** Whether a row holds a share, shown in percent. */
-export function isShare(row: ResultRow): boolean {
+function isShare(row: ResultRow): boolean {
   return /^share(_|$)/.test(row.statistic);
 }
 

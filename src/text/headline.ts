@@ -6,7 +6,7 @@ import { noteCodes } from '../tables/marks.js';
 import { intervalText, valueText } from '../tables/value-text.js';
 import type { Words } from '../words/index.js';
 
-export type HeadlineId = keyof Words['tables']['text']['labels'];
+type HeadlineId = keyof Words['tables']['text']['labels'];
 
 /** One of the numbers that an audit is judged by, typeset. */
 export interface Headline {
