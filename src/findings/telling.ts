@@ -5,7 +5,8 @@ import type { Finding } from '../records/finding.js';
 import type { ColumnPlan, Plan, SourcePlan } from '../records/plan.js';
 import { keptColumn, type RawTable } from '../records/raw-table.js';
 import { type FieldLimits, limitsOf, type Range } from '../rules/limits.js';
-import type { findings as english, RuleWords, Telling } from '../words/en/findings.js';
+import type { RuleWords, Telling } from '../words/en/finding-words.js';
+import type { findings as english } from '../words/en/findings.js';
 import { fileKinds, identifierKinds } from './detail-kinds.js';
 import { foldedHeader, locateColumn } from './header.js';
 
