@@ -13,7 +13,7 @@ const automatic: Reading = {
 /** A column of a test's plan: a header, or a header with more. */
 export type ColumnForm = string | (Partial<ColumnPlan> & { line?: number });
 
-export function columnPlan(field: string, form: ColumnForm): ColumnPlan {
+function columnPlan(field: string, form: ColumnForm): ColumnPlan {
   const nothing = {
     position: undefined,
     occurrence: undefined,
@@ -31,12 +31,12 @@ export function columnPlan(field: string, form: ColumnForm): ColumnPlan {
   return { ...nothing, field, column: undefined, ...(typeof form === 'string' ? { column: form } : form) };
 }
 
-export interface BlockForm extends Partial<Omit<BlockPlan, 'columns' | 'covariates'>> {
+interface BlockForm extends Partial<Omit<BlockPlan, 'columns' | 'covariates'>> {
   columns?: Readonly<Record<string, ColumnForm>>;
   covariates?: Readonly<Record<string, ColumnForm>>;
 }
 
-export function blockPlan({ columns = {}, covariates = {}, ...rest }: BlockForm): BlockPlan {
+function blockPlan({ columns = {}, covariates = {}, ...rest }: BlockForm): BlockPlan {
   const plans = (forms: Readonly<Record<string, ColumnForm>>): readonly ColumnPlan[] =>
     Object.entries(forms).map(([field, form]) => columnPlan(field, form));
   return {
@@ -59,7 +59,7 @@ export interface SourceForm extends BlockForm {
 }
 
 /** A source of a test's plan: one block from `columns`, or those of `blocks`. */
-export function sourcePlan({ file, reading = {}, blocks, ...block }: SourceForm): SourcePlan {
+function sourcePlan({ file, reading = {}, blocks, ...block }: SourceForm): SourcePlan {
   return {
     file: typeof file === 'string' ? [file] : file,
     line: 5,
