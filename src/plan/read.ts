@@ -22,9 +22,6 @@ export interface ReadDocument {
   faults: readonly Fault[];
 }
 
-/** More slips than this in one file: the rest is told after these are mended. */
-const mostRepairs = 100;
-
 /** A quoted text that swallows the rest of the file, where there is one. */
 function openQuote(document: Document, offset: number): number | undefined {
   let start: number | undefined;
@@ -118,6 +115,11 @@ function entriesFrom(pairs: readonly Pair<Node, Node | null>[], above: Place, co
   return entries;
 }
 
+/** Whether mending goes forward in the file: what was mended once and is still complained of has no likely meaning. */
+function isBehind({ line, column }: Repair, former: Repair | undefined): boolean {
+  return !former || line > former.line || (line === former.line && column >= former.end);
+}
+
 /**
  * audit.yaml as a document of texts with their places.
  *
@@ -128,6 +130,7 @@ function entriesFrom(pairs: readonly Pair<Node, Node | null>[], above: Place, co
 export function readDocument(text: string): ReadDocument {
   let lines: readonly string[] = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
   const slips: Fault[] = [];
+  let former: Repair | undefined;
   for (;;) {
     const parsed = parseLines(lines);
     const [first] = parsed.complaints;
@@ -135,10 +138,12 @@ export function readDocument(text: string): ReadDocument {
       const context = { ...parsed, lines, faults: [...slips] };
       return { root: converted(parsed.root, { line: 1, column: 1 }, context), faults: context.faults };
     }
-    const made = slips.length < mostRepairs ? repair(lines, first) : undefined;
-    if (!made) return { root: undefined, faults: [...slips, ...syntaxFaults(parsed.complaints)] };
+    const made = repair(lines, first);
+    if (!made || !isBehind(made, former))
+      return { root: undefined, faults: [...slips, ...syntaxFaults(parsed.complaints)] };
     slips.push(slipFault(made, lines));
     if (made.slip === 'tabs') return { root: undefined, faults: slips };
     lines = made.lines;
+    former = made;
   }
 }

@@ -6,6 +6,8 @@ export interface Repair {
   /** Line counted from 1, column of the mistake. */
   line: number;
   column: number;
+  /** Column behind what was mended: further slips of the line lie there. */
+  end: number;
   lines: readonly string[];
 }
 
@@ -70,14 +72,17 @@ function withoutTabs(lines: readonly string[], { line, column }: Complaint): Rep
   const spaced = lines.map((text) =>
     /\S/.test(text) ? text.replace(/^[ \t]+/, (blank) => blank.replaceAll('\t', '  ')) : text,
   );
-  return spaced.some((text, i) => text !== lines[i]) ? { slip: 'tabs', line, column, lines: spaced } : undefined;
+  return spaced.some((text, i) => text !== lines[i])
+    ? { slip: 'tabs', line, column, end: column, lines: spaced }
+    : undefined;
 }
 
 function withBlank(lines: readonly string[], { line }: Complaint): Repair | undefined {
   const match = /^(\s*(?:- +)?[a-z_]+:)(\S.*)$/.exec(lines[line - 1] ?? '');
   if (!match) return undefined;
   const mended = `${match[1]} ${match[2]}`;
-  return { slip: 'no-blank', line, column: (match[1]?.length ?? 0) + 1, lines: lines.with(line - 1, mended) };
+  const column = (match[1]?.length ?? 0) + 1;
+  return { slip: 'no-blank', line, column, end: column + 1, lines: lines.with(line - 1, mended) };
 }
 
 /**
@@ -95,5 +100,7 @@ export function repair(lines: readonly string[], complaint: Complaint): Repair |
   const span = valueSpan(text, column);
   if (!span || !hints[slip].test(text.slice(...span))) return undefined;
   const mended = quotedLine(text, column);
-  return mended === undefined ? undefined : { slip, line, column: span[0] + 1, lines: lines.with(line - 1, mended) };
+  if (mended === undefined) return undefined;
+  const end = span[1] + 1 + mended.length - text.length;
+  return { slip, line, column: span[0] + 1, end, lines: lines.with(line - 1, mended) };
 }

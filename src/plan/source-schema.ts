@@ -88,7 +88,7 @@ function sharedFieldColumn(field: Field): z.ZodType<ColumnForm> {
 }
 
 const fieldShape = Object.fromEntries(
-  fields.map((field) => [field.name, sharedFieldColumn(field).describe(words.field(field)).optional()]),
+  fields.map((field) => [field.name, sharedFieldColumn(field).optional().describe(words.field(field))]),
 );
 
 const columns = z
