@@ -62,7 +62,9 @@ function differenceAt(ascendingA: Float64Array, ascendingB: Float64Array, k: num
   let high = (ascendingA.at(-1) as number) - (ascendingB[0] as number);
   while (low < high) {
     const middle = low + (high - low) / 2;
-    const { count, atMost, above } = differencesUpTo(ascendingA, ascendingB, middle);
+    // Between neighbouring doubles the middle rounds to one of them; the upper one would decide nothing.
+    const limit = middle < high ? middle : low;
+    const { count, atMost, above } = differencesUpTo(ascendingA, ascendingB, limit);
     if (count >= k) high = atMost;
     else low = above;
   }
