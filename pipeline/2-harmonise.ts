@@ -1,9 +1,16 @@
 import type { ColumnTable } from 'arquero';
 import { integersOf } from '../src/columns/table.js';
-import { findingsBuilder, type FindingsBuilder } from '../src/findings/builder.js';
+import { type FindingsBuilder, findingsBuilder } from '../src/findings/builder.js';
 import { parseDate } from '../src/intake/date.js';
 import { primaryFormula } from '../src/predictions/primary.js';
-import { type CanonicalTables, type FieldReading, type FileBooks, type Kind, kinds, noDay } from '../src/records/canonical.js';
+import {
+  type CanonicalTables,
+  type FieldReading,
+  type FileBooks,
+  type Kind,
+  kinds,
+  noDay,
+} from '../src/records/canonical.js';
 import type { Findings } from '../src/records/finding.js';
 import type { Plan } from '../src/records/plan.js';
 import type { RawTable } from '../src/records/raw-table.js';
@@ -41,7 +48,12 @@ export function harmonise(raw: readonly RawTable[], plan: Plan): { tables: Canon
   const measurements = joinMeasurements(gathered, raw, books, plan, findings);
   const { predictions, formulas } = predictionTable(blocks, contexts, books, plan);
   if (formulas.length > 0 && primaryFormula(formulas, plan.predictions.primary_formula) === undefined) {
-    findings.add({ rule: 'prediction-open', severity: 'stop', written: formulas.join(', '), effect: 'nothing published' });
+    findings.add({
+      rule: 'prediction-open',
+      severity: 'stop',
+      written: formulas.join(', '),
+      effect: 'nothing published',
+    });
   }
   const tables: CanonicalTables = {
     patients: keys.patients,
@@ -68,21 +80,30 @@ function joinMeasurements(
 ): Readonly<Record<Kind, ColumnTable>> {
   const repeats = repeatCounter(raw, books, findings);
   const names = Object.keys(kinds) as Kind[];
-  const joined = names.map((kind) => [kind, joinedTable(rows[kind], { kind, raw, plan, findings, repeats: repeats.met })]);
+  const joined = names.map((kind) => [
+    kind,
+    joinedTable(rows[kind], { kind, raw, plan, findings, repeats: repeats.met }),
+  ]);
   repeats.close(Object.values(rows));
   return Object.fromEntries(joined) as Record<Kind, ColumnTable>;
 }
 
-/** The export's day: declared, else the latest date in any file. */
+/**
+ * The export's day: declared, else the latest date in any file. Where no examination has a date nobody knows which
+ * visits were due, and all eyes count as due.
+ */
 function dataUntil(plan: Plan, latestExam: number, surgeryDay: Int32Array): number {
   if (plan.data_until !== undefined) return parseDate(plan.data_until, 'year-first') ?? noDay;
+  if (latestExam === noDay) return noDay;
   return surgeryDay.reduce((latest, day) => Math.max(latest, day), latestExam);
 }
 
 function balanced(books: FileBooks): FileBooks {
   const setAside = Object.values(books.setAside).reduce((sum, n) => sum + n, 0);
   if (books.read !== books.used + setAside) {
-    throw new RangeError(`harmonise: file ${books.source} read ${books.read} rows, used ${books.used}, set aside ${setAside}`);
+    throw new RangeError(
+      `harmonise: file ${books.source} read ${books.read} rows, used ${books.used}, set aside ${setAside}`,
+    );
   }
   return books;
 }

@@ -1,7 +1,8 @@
 import { fixed, numberStyles } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
+import type { Limits } from '../statistics/estimate.js';
 import type { PatientIndex } from '../statistics/patients.js';
-import { type ShareMethod, shareInterval } from '../statistics/share.js';
+import { type ShareEstimate, type ShareMethod, shareInterval } from '../statistics/share.js';
 import { isWithin } from '../statistics/within.js';
 import { millionths } from '../units.js';
 import { borrowed } from './location.js';
@@ -22,9 +23,10 @@ export interface ShareOf {
 export function shareRows(sample: Sample, { share, count, hits, patients, method }: ShareOf): readonly ResultRow[] {
   const auditIcc = borrowed(sample, share, hits, patients);
   const estimate = shareInterval(hits, patients, sample.confidence, { method, auditIcc });
-  const { designEffect: deff } = estimate;
+  const { designEffect: deff, independent } = estimate;
   return [
     estimateRow(sample, share, estimate, 'share'),
+    ...(independent ? [boundRow(sample, share, estimate, independent)] : []),
     { ...countRow(sample, count, estimate.count, hits.length), patients: patients.count },
     rowOf(sample, {
       statistic: `design_effect:${share}`,
@@ -36,6 +38,12 @@ export function shareRows(sample: Sample, { share, count, hits, patients, method
       note: deff === undefined ? 'not-estimable:all-or-none' : '',
     }),
   ];
+}
+
+/** What the limits of a share of 0 or 1 would be if all eyes were independent: for the footnote. */
+function boundRow(sample: Sample, share: string, { value, n, patients }: ShareEstimate, [low, high]: Limits): ResultRow {
+  const limits = { value, ci_low: low, ci_high: high };
+  return rowOf(sample, { statistic: `independent:${share}`, ...limits, n, patients, unit: 'share', method: 'independent-eyes' });
 }
 
 /** 1 where the value meets the test. */

@@ -31,6 +31,7 @@ export function vectorRows(sample: Sample, y: Float64Array): readonly ResultRow[
   const x = sample.values;
   const found = centroid(x, y, sample.patients, sample.confidence);
   const isThere = found.x !== undefined && found.y !== undefined;
+  // A centroid of exactly zero has no direction.
   const axis = isThere ? axisOf(found.x as number, found.y as number) : Number.NaN;
   const magnitude = isThere ? vectorMagnitude(found.x as number, found.y as number) : undefined;
   const magnitudes = x.map((value, eye) => vectorMagnitude(value, y[eye] as number));
@@ -40,13 +41,17 @@ export function vectorRows(sample: Sample, y: Float64Array): readonly ResultRow[
     row(sample, found, 'centroid_x', found.x),
     row(sample, found, 'centroid_y', found.y),
     row(sample, found, 'centroid_magnitude', magnitude),
-    row(sample, found, 'centroid_axis', Number.isNaN(axis) ? undefined : axis, { unit: 'deg' }),
+    row(sample, found, 'centroid_axis', Number.isNaN(axis) ? undefined : axis, {
+      unit: 'deg',
+      ...(magnitude === 0 ? { note: 'not-estimable:zero-vector' } : {}),
+    }),
     row(sample, found, 'sd_x', found.sdX),
     row(sample, found, 'sd_y', found.sdY),
     row(sample, found, 'covariance_xy', found.covariance, { unit: 'D²' }),
     estimateRow(sample, 'mean_magnitude', meanInterval(magnitudes, sample.patients, sample.confidence)),
     ...ellipseRows(sample, found, 'data_ellipse', found.eyesRegion),
     row(sample, found, 'share_inside_data_ellipse', inside, { unit: 'share' }),
+    row(sample, found, 'count_inside_data_ellipse', found.inside, { unit: 'eyes', method: 'count' }),
     ...ellipseRows(sample, found, 'centroid_ellipse', found.region),
     row(sample, found, 'hotelling_t2', found.test?.t2, { unit: '' }),
     row(sample, found, 'p', found.test?.p, { unit: '' }),

@@ -32,8 +32,7 @@ export function accuracyBySubgroup(results: Results, plan: Plan, words: Words): 
       rows: [groupRow(results, words, error, 'all', allEyes, 0), ...rows],
       footnotes: [notes.refraction.sign, notes.refraction.thresholds, ...followUpNotes(all, ['refraction'])],
     },
-    plan,
-    words,
+    all,
   );
 }
 

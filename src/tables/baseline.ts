@@ -44,8 +44,7 @@ export function baseline(results: Results, plan: Plan, words: Words): Unnumbered
       ],
       footnotes: [notes.perEye, ...agesNote(setting), ...missingNote(setting, shown)],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

@@ -34,8 +34,7 @@ export function doubleAngleSummary(results: Results, plan: Plan, words: Words): 
         ...followUpNotes(setting, ['astigmatism']),
       ],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

@@ -32,8 +32,7 @@ export function eyeFlow(results: Results, plan: Plan, words: Words): UnnumberedT
       ],
       footnotes: [notes.flow.zero, notes.flow.due, ...(hasNoCohort(setting) ? [notes.flow.noCohort] : [])],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

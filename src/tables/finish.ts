@@ -1,9 +1,9 @@
-import type { Plan } from '../records/plan.js';
 import { resultKey } from '../results/index.js';
-import type { Words } from '../words/index.js';
+import { cohortRemainderNote } from './cohort-remainder.js';
 import { generalNotes } from './footnotes.js';
+import { independentNote } from './independent-note.js';
 import { markedNotes, marksOf } from './marks.js';
-import type { Draft, ShownCell, UnnumberedTable } from './shapes.js';
+import type { Draft, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
 /**
  * A draft made ready to print: marks behind the cells whose rows bear a note, and the footnotes that follow from the
@@ -11,7 +11,8 @@ import type { Draft, ShownCell, UnnumberedTable } from './shapes.js';
  *
  * @throws {RangeError} when a row has not as many cells as the head has columns, or a note or method has no words
  */
-export function finish(draft: Draft, plan: Plan, words: Words): UnnumberedTable {
+export function finish(draft: Draft, setting: Setting): UnnumberedTable {
+  const { plan, words } = setting;
   expectWidth(draft);
   const shown = draft.rows.flatMap(({ cells }) => cells);
   const marks = marksOf(
@@ -27,7 +28,13 @@ export function finish(draft: Draft, plan: Plan, words: Words): UnnumberedTable 
     title: draft.title,
     head: draft.head,
     rows: draft.rows.map((row) => ({ ...row, cells: row.cells.map(typeset) })),
-    footnotes: [...draft.footnotes, ...markedNotes(marks, words), ...generalNotes(draft, plan, words)],
+    footnotes: [
+      ...draft.footnotes,
+      ...cohortRemainderNote(draft, setting),
+      ...markedNotes(marks, words),
+      ...independentNote(draft, setting),
+      ...generalNotes(draft, plan, words),
+    ],
   };
 }
 

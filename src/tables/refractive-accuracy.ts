@@ -35,8 +35,7 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
         ...followUpNotes(setting, ['refraction']),
       ],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

@@ -40,8 +40,7 @@ export function residualCylinder(results: Results, plan: Plan, words: Words): Un
         ...followUpNotes(setting, ['refraction', 'astigmatism']),
       ],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

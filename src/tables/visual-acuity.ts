@@ -29,8 +29,7 @@ export function visualAcuity(results: Results, plan: Plan, words: Words): Unnumb
       rows: shown.flatMap((name) => [block(blocks[name]), ...acuityRows(setting, name)]),
       footnotes: [...acuityNotes(setting, shown), ...followUpNotes(setting, families)],
     },
-    plan,
-    words,
+    setting,
   );
 }
 

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Plan } from '../../src/records/plan.js';
+import { indexResults } from '../../src/results/index.js';
 import { estimateMethods } from '../../src/statistics/estimate.js';
 import { finish } from '../../src/tables/finish.js';
 import type { ShownCell } from '../../src/tables/shapes.js';
@@ -6,12 +8,15 @@ import { en } from '../../src/words/index.js';
 import { planOf } from './plan.js';
 import { rowsOf, type Shown } from './rows.js';
 
+/** A table of all eyes alone, without results of its own. */
+const settingOf = (plan: Plan) => ({ results: indexResults([]), plan, words: en, columns: [] });
+
 /** A table of one cell. */
 function footnotesOf(label: string, cell: ShownCell, confidence = 0.95): readonly string[] {
   const plan = planOf();
   const draft = { id: 'made-up', title: '', head: [{ text: '' }, { text: '' }], footnotes: [] };
   const rows = [{ label, indent: 0, cells: [cell] }] as const;
-  return finish({ ...draft, rows }, { ...plan, statistics: { ...plan.statistics, confidence } }, en).footnotes;
+  return finish({ ...draft, rows }, settingOf({ ...plan, statistics: { ...plan.statistics, confidence } })).footnotes;
 }
 
 function cell(statistic: string, value: Shown, unit: string, method = ''): ShownCell {
@@ -45,7 +50,7 @@ describe('footnotes', () => {
   it('are not made for a table whose rows do not fit its head', () => {
     const draft = { id: 'made-up', title: '', head: [{ text: '' }], footnotes: [] };
     const rows = [{ label: 'made up', indent: 0, cells: [cell('n', 1, '')] }] as const;
-    expect(() => finish({ ...draft, rows }, planOf(), en)).toThrow(
+    expect(() => finish({ ...draft, rows }, settingOf(planOf()))).toThrow(
       'finish: made-up, "made up" has 1 cells; expected 0',
     );
   });

@@ -3,7 +3,7 @@ import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js'
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Notes that are given to rows and not to estimates. */
-type AnalysisNote = 'not-estimable:light-perception' | 'suppressed';
+type AnalysisNote = 'not-estimable:light-perception' | 'not-estimable:zero-vector' | 'suppressed';
 
 /** Footnotes of marks: what a note of a results row means to a reader. */
 const marked = {
@@ -15,6 +15,7 @@ const marked = {
   'not-estimable:complete-separation': 'Not estimable: no value of one cohort lies among those of the other.',
   'not-estimable:zero-share': 'Not estimable: a ratio of shares needs both above zero.',
   'not-estimable:light-perception': 'Light perception or none: worse than every value, and without a value of its own.',
+  'not-estimable:zero-vector': 'A vector of zero has no axis.',
   'few-patients': 'Few patients (5 to 9): read with care.',
   'heavy-tails':
     'Heavy tails (excess kurtosis above 2): with tails this heavy, simulated coverage was 87–94 %, not 95 %.',
@@ -120,6 +121,12 @@ export const tableNotes = {
   vertexAssumed: (vertex: string, eyes: string) =>
     `the vertex distance recorded, in ${eyes} eyes without one at ${vertex} mm`,
   perEye: 'Age and sex are counted once a patient, all else once an eye.',
+  withoutCohort: (eyes: string, one: boolean) =>
+    one
+      ? 'One eye belongs to no cohort shown: it is counted in all eyes only.'
+      : `${eyes} eyes belong to no cohort shown: they are counted in all eyes only.`,
+  independent: (list: string) => `Shares of exactly 0 or 100 %, were all eyes independent: ${list}.`,
+  independentOf: (eyes: string, limits: string) => `${eyes} eyes, ${limits} %`,
   missing: (list: string) => `Missing: ${list}.`,
   missingOf: (name: string, all: string, cohorts: string) => `${name} ${all}${cohorts === '' ? '' : ` (${cohorts})`}`,
   countIn: (column: string, n: string) => `${column} ${n}`,
