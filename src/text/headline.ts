@@ -1,4 +1,4 @@
-import { count } from '../format/number.js';
+import { count, signed } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
 import { type Results, resultKey } from '../results/index.js';
 import { headlineError } from '../tables/headline-error.js';
@@ -82,13 +82,11 @@ function operated(results: Results, words: Words): readonly Headline[] {
   return [all, headline(about, known, results.get('completeness', 'all', 'count'), words)];
 }
 
+/** The mean error with its sign, plus included: which way it points is half of what it says. */
 function meanError(mean: ResultRow, words: Words): Headline {
-  return headline(
-    { id: 'mean-error', label: words.tables.text.labels['mean-error'], part: false },
-    mean,
-    undefined,
-    words,
-  );
+  const about = { id: 'mean-error', label: words.tables.text.labels['mean-error'], part: false } as const;
+  const plain = headline(about, mean, undefined, words);
+  return mean.value === undefined ? plain : { ...plain, value: words.tables.text.dioptres(signed(mean.value, 2)) };
 }
 
 function headline(
