@@ -58,7 +58,8 @@ function admittedRows(raw: RawTable, plan: BlockPlan, isMissing: (cell: string) 
 export function blocksOf(raw: readonly RawTable[], plan: Plan): readonly Block[] {
   return raw.flatMap((table, source) => {
     const sourcePlan = plan.sources[table.source];
-    if (!sourcePlan) throw new RangeError(`harmonise: ${table.file} belongs to source ${table.source}, which is not planned`);
+    if (!sourcePlan)
+      throw new RangeError(`harmonise: ${table.file} belongs to source ${table.source}, which is not planned`);
     const isMissing = missingWords(sourcePlan.reading.missing);
     return sourcePlan.blocks.map((blockPlan, block) => ({
       source,

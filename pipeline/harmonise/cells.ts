@@ -2,15 +2,33 @@ import type { FindingsBuilder } from '../../src/findings/builder.js';
 import { parseClock } from '../../src/intake/clock.js';
 import { parseNumber, type WrittenUnit } from '../../src/intake/number.js';
 import { parseAxis, parseCylinder, parseSphere } from '../../src/intake/refraction-field.js';
+import { wrap180 } from '../../src/optics/axis.js';
 import { keratometricIndex, keratometricPower, reindexedPower } from '../../src/optics/keratometry.js';
 import { fieldNamed } from '../../src/plan/fields.js';
-import type { Effect } from '../../src/records/finding.js';
 import type { FieldReading } from '../../src/records/canonical.js';
+import type { Effect } from '../../src/records/finding.js';
 import type { ColumnPlan } from '../../src/records/plan.js';
 import { type Block, type Mapped, mappedColumn } from './blocks.js';
 
 /** The value of a field in one row; NaN where the row has none. */
-export type NumberCells = (row: number) => number;
+export interface NumberCells {
+  (row: number): number;
+  /** Whether something is written there that is no number. */
+  isUnread?(row: number): boolean;
+}
+
+/** A field that the block says nothing of. */
+export const nothing: NumberCells = () => Number.NaN;
+
+/** Whether a cell was written and could not be read: it is not blank, and what it should say was recorded. */
+export function isUnread(cells: NumberCells, row: number): boolean {
+  return cells.isUnread?.(row) ?? false;
+}
+
+/** An axis in (0, 180]; NaN for a number that is none. */
+export function axisIn(value: number): number {
+  return value >= 0 && value <= 180 ? wrap180(value) : Number.NaN;
+}
 
 /** What every reader of cells needs beside the block itself. */
 export interface ReadContext {
@@ -103,7 +121,9 @@ function readColumn(block: Block, column: Mapped, context: ReadContext): NumberC
     values,
     eyes: context.eyes,
   });
-  return (row) => values[codes[row] as number] as number;
+  return Object.assign((row: number) => values[codes[row] as number] as number, {
+    isUnread: (row: number) => unreadable[codes[row] as number] === 1,
+  });
 }
 
 /**

@@ -16,7 +16,9 @@ function outcomeOf(code: string, plan: Plan): string {
 
 /** Outcomes of each eye from the complication codes; undefined where the cell is blank: missing, not "none". */
 function codedOutcomes(context: FactContext): ((eye: number) => readonly string[] | undefined) | undefined {
-  const cells = context.blocks.map((block) => (block.plan.holds === 'surgery' ? codeCells(block, 'complication') : undefined));
+  const cells = context.blocks.map((block) =>
+    block.plan.holds === 'surgery' ? codeCells(block, 'complication') : undefined,
+  );
   if (!cells.some(Boolean)) return undefined;
   return (eye) => {
     const lists = (context.rowsOfEye[eye] ?? []).flatMap(({ at, row }) => {

@@ -3,8 +3,8 @@ import { clockPosition } from '../../src/intake/clock.js';
 import { type Field, fields } from '../../src/plan/fields.js';
 import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, columnOf, mappedColumn } from './blocks.js';
-import { covariateNumbers, numberCells, type NumberCells, type ReadContext } from './cells.js';
-import { agree, differs, tolerances } from './join.js';
+import { covariateNumbers, type NumberCells, numberCells, type ReadContext } from './cells.js';
+import { agree, differs, type RowPlace, rankOf, rowToTell, tolerances } from './join.js';
 import { type TextCells, textCells, textColumn } from './words.js';
 
 /** Rows that describe one eye, in canonical order. */
@@ -22,12 +22,6 @@ export interface FactContext {
   plan: Plan;
 }
 
-/** Rank of the file a row stands in, where audit.yaml orders files; those not named come last, alike. */
-function preference({ blocks, plan }: FactContext, { at }: FactRow): number {
-  const rank = plan.prefer.indexOf(blocks[at]?.raw.file ?? '');
-  return rank < 0 ? plan.prefer.length : rank;
-}
-
 function tellConflict(context: FactContext, field: string, { at, row }: FactRow, eye: number): void {
   const block = context.blocks[at] as Block;
   const column = mappedColumn(block, field);
@@ -43,38 +37,55 @@ function tellConflict(context: FactContext, field: string, { at, row }: FactRow,
   });
 }
 
+/** A value of an eye, and the row that gives it. */
+interface Given<V> {
+  value: V;
+  place: FactRow & RowPlace;
+  rank: number;
+}
+
+/** Preferred files first, then files in their order; inside a file by value, so that the order of rows does not matter. */
+function inOrder<V>(a: Given<V>, b: Given<V>): number {
+  if (a.rank !== b.rank) return a.rank - b.rank;
+  if (a.place.at !== b.place.at) return a.place.at - b.place.at;
+  if (a.value !== b.value) return a.value < b.value ? -1 : 1;
+  return a.place.row - b.place.row;
+}
+
+function givenAt<V>(row: FactRow, value: V, { blocks, plan }: FactContext): Given<V> {
+  const { source, block, raw } = blocks[row.at] as Block;
+  return { value, place: { ...row, source, block }, rank: rankOf(raw.file, plan) };
+}
+
 /**
  * One value an eye from all rows that give one: values that agree are one, values that differ leave the field out
  * unless audit.yaml says which file is to be preferred.
  */
-function joined<V>(
+function joined<V extends number | string>(
   field: string,
   context: FactContext,
   valueOf: (row: FactRow) => V | undefined,
   same: (a: V, b: V) => boolean,
 ): (V | undefined)[] {
   return context.rowsOfEye.map((rows, eye) => {
-    let kept: { value: V; row: FactRow } | undefined;
-    let disputed = false;
-    for (const row of rows) {
-      const value = valueOf(row);
-      if (value === undefined) continue;
-      if (!kept) kept = { value, row };
-      if (same(kept.value, value)) continue;
-      const rank = preference(context, row) - preference(context, kept.row);
-      if (rank < 0) kept = { value, row };
-      if (rank !== 0) continue;
-      disputed = true;
-      tellConflict(context, field, row, eye);
-    }
-    return disputed ? undefined : kept?.value;
+    const giving = rows.filter((row) => valueOf(row) !== undefined);
+    if (giving.length < 2) return giving[0] && valueOf(giving[0]);
+    const [kept, ...others] = giving.map((row) => givenAt(row, valueOf(row) as V, context)).sort(inOrder) as [
+      Given<V>,
+      ...Given<V>[],
+    ];
+    const rivals = others.filter(({ value, rank }) => rank === kept.rank && !same(kept.value, value));
+    for (const { place } of rivals) tellConflict(context, field, rowToTell(place, kept.place), eye);
+    return rivals.length > 0 ? undefined : kept.value;
   });
 }
 
-function toleranceOf(field: string, unit: Field['unit'] | undefined): number {
-  if (unit === 'D' || field === 'predicted_se') return tolerances.D;
-  if (unit === 'mm') return tolerances.mm;
-  return unit === 'deg' ? tolerances.deg : tolerances.exact;
+/** How far two records of a field may differ, and the circle that its directions lie on: an axis has no half-turn. */
+function toleranceOf({ unit, type }: Field): { tolerance: number; period?: number } {
+  if (unit === 'D') return { tolerance: tolerances.D };
+  if (unit === 'mm') return { tolerance: tolerances.mm };
+  if (unit !== 'deg') return { tolerance: tolerances.exact };
+  return { tolerance: tolerances.deg, period: type === 'clock-or-degrees' ? 360 : 180 };
 }
 
 type CellsOf<C> = (block: Block, context: ReadContext) => C | undefined;
@@ -88,7 +99,12 @@ function readers<C>({ blocks, contexts }: FactContext, cellsOf: CellsOf<C>): (C 
 }
 
 /** A clock hour becomes a position; everything else is in its canonical unit already. */
-function positioned(block: Block, field: string, cells: NumberCells | undefined, lateralityOf: (row: number) => number) {
+function positioned(
+  block: Block,
+  field: string,
+  cells: NumberCells | undefined,
+  lateralityOf: (row: number) => number,
+) {
   const plan = mappedColumn(block, field)?.plan;
   if (!cells || plan?.unit !== 'clock') return cells;
   const view = plan.view ?? 'facing';
@@ -101,22 +117,21 @@ function numberFact(field: Field, context: FactContext, sideOfEye: Int32Array): 
     const sideOf = (row: number): number => sideOfEye[read.eyes[row] as number] ?? 0;
     return positioned(block, field.name, numberCells(block, field.name, read), sideOf);
   });
-  return numbersFrom(field.name, cells, context, toleranceOf(field.name, field.unit), field.unit === 'deg');
+  return numbersFrom(field.name, cells, context, toleranceOf(field));
 }
 
 function numbersFrom(
   name: string,
   cells: readonly (NumberCells | undefined)[],
   context: FactContext,
-  tolerance: number,
-  circular: boolean,
+  { tolerance, period }: { tolerance: number; period?: number },
 ): Float64Array | undefined {
   if (!cells.some(Boolean)) return undefined;
   const valueOf = ({ at, row }: FactRow): number | undefined => {
     const value = cells[at]?.(row);
     return value === undefined || Number.isNaN(value) ? undefined : value;
   };
-  const values = joined(name, context, valueOf, (a, b) => agree(a, b, tolerance, circular));
+  const values = joined(name, context, valueOf, (a, b) => agree(a, b, tolerance, period));
   return Float64Array.from(values, (value) => value ?? Number.NaN);
 }
 
@@ -127,7 +142,12 @@ function namesFrom(
   first: readonly string[] = [],
 ): CategoryColumn | undefined {
   if (!cells.some(Boolean)) return undefined;
-  const values = joined(name, context, ({ at, row }) => cells[at]?.(row), (a, b) => a === b);
+  const values = joined(
+    name,
+    context,
+    ({ at, row }) => cells[at]?.(row),
+    (a, b) => a === b,
+  );
   const builder = categoryColumnBuilder(first);
   for (const value of values) builder.push(value);
   return builder.finish();
@@ -139,7 +159,15 @@ function nameFact(field: Field, context: FactContext): CategoryColumn | undefine
 }
 
 /** Fields that other steps read: the key, what decides which operation is the first, and codes. */
-const readElsewhere = new Set(['patient', 'eye', 'surgery_date', 'surgery_year', 'surgery_order', 'procedure', 'predicted_se']);
+const readElsewhere = new Set([
+  'patient',
+  'eye',
+  'surgery_date',
+  'surgery_year',
+  'surgery_order',
+  'procedure',
+  'predicted_se',
+]);
 
 export type FactColumn = Float64Array | CategoryColumn;
 
@@ -162,21 +190,40 @@ function covariateColumns(context: FactContext): Readonly<Record<string, FactCol
   const columns: Record<string, FactColumn> = {};
   for (const name of names) {
     const planOf = (block: Block): ColumnPlan | undefined => block.plan.covariates.find(({ field }) => field === name);
-    const isNumber = context.blocks.every((block) => (planOf(block)?.type ?? 'number') === 'number' && areNumbers(block, planOf(block)));
+    const isNumber = context.blocks.every(
+      (block) => (planOf(block)?.type ?? 'number') === 'number' && areNumbers(block, planOf(block)),
+    );
     const column = isNumber
-      ? numbersFrom(name, readers(context, (block, read) => mapped(block, planOf(block), (one) => covariateNumbers(block, one, read))), context, tolerances.exact, false)
-      : namesFrom(name, readers(context, (block, read) => mapped(block, planOf(block), (one) => textColumn(block, one, context.plan, read))), context);
+      ? numbersFrom(
+          name,
+          readers(context, (block, read) => mapped(block, planOf(block), (one) => covariateNumbers(block, one, read))),
+          context,
+          { tolerance: tolerances.exact },
+        )
+      : namesFrom(
+          name,
+          readers(context, (block, read) =>
+            mapped(block, planOf(block), (one) => textColumn(block, one, context.plan, read)),
+          ),
+          context,
+        );
     if (column) columns[name] = column;
   }
   return columns;
 }
 
-function mapped<C>(block: Block, plan: ColumnPlan | undefined, read: (column: ReturnType<typeof columnOf>) => C): C | undefined {
+function mapped<C>(
+  block: Block,
+  plan: ColumnPlan | undefined,
+  read: (column: ReturnType<typeof columnOf>) => C,
+): C | undefined {
   return plan && read(columnOf(block.raw, plan));
 }
 
 /** Whether every word of an undeclared covariate is missing or looks like a number. */
 function areNumbers(block: Block, plan: ColumnPlan | undefined): boolean {
   if (!plan || plan.type === 'number') return true;
-  return columnOf(block.raw, plan).words.words.every((word) => block.isMissing(word) || /^[+\-−]?[\d.,]+$/.test(word.trim()));
+  return columnOf(block.raw, plan).words.words.every(
+    (word) => block.isMissing(word) || /^[+\-−]?[\d.,]+$/.test(word.trim()),
+  );
 }

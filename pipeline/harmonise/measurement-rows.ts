@@ -1,6 +1,9 @@
 import type { Kind } from '../../src/records/canonical.js';
 import { kinds } from '../../src/records/canonical.js';
 
+/** One row of one kind in canonical form; undefined where the row holds nothing of it. */
+export type KindReader = (row: number) => { own: readonly number[]; axisGiven?: boolean; unread?: boolean } | undefined;
+
 /** Rows of one kind of measurement while they are gathered, one array a column. */
 export interface MeasurementRows {
   eye: number[];
@@ -14,6 +17,8 @@ export interface MeasurementRows {
   state: number[];
   /** Refractions only: 1 where the row's axis field was filled, whether or not it is an axis. */
   axisGiven: number[];
+  /** 1 where what the kind needs was written, but could not be read. */
+  unread: number[];
   /** Own columns of the kind, in the order of `kinds`. */
   own: number[][];
 }
@@ -29,6 +34,7 @@ export function measurementRows(kind: Kind): MeasurementRows {
     row: [],
     state: [],
     axisGiven: [],
+    unread: [],
     own: kinds[kind].map(() => []),
   };
 }

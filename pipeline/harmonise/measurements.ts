@@ -40,7 +40,10 @@ export function gatherMeasurements(
   surgeryDay: Int32Array,
   plan: Plan,
 ): Gathered {
-  const rows = Object.fromEntries(kindNames.map((kind) => [kind, measurementRows(kind)])) as Record<Kind, MeasurementRows>;
+  const rows = Object.fromEntries(kindNames.map((kind) => [kind, measurementRows(kind)])) as Record<
+    Kind,
+    MeasurementRows
+  >;
   const devices = new Map<string, number>();
   const codeOf = (name: string): number => {
     const code = devices.get(name) ?? devices.size;
@@ -76,16 +79,19 @@ function gatherRow(
   book: RowBooks,
 ): void {
   const eye = context.eyes[row] as number;
-  if (eye === outsidePeriod) return book.setAside(row, 'outside-period');
+  if (eye === outsidePeriod) book.setAside(row, 'outside-period');
   if (eye < -1 || !context.keyed[row]) return;
   const day = when.day(row);
   const label = when.label(row);
-  if (eye >= 0 && day === noDay && label === 0) return book.setAside(row, 'day-unknown');
+  if (eye >= 0 && day === noDay && label === 0) {
+    book.setAside(row, 'day-unknown');
+    return;
+  }
   let given = false;
   for (const { read, into } of readers) {
     const values = read(row);
     if (!values) continue;
-    given = true;
+    given ||= values.own.some((value) => !Number.isNaN(value));
     into.eye.push(eye);
     into.day.push(day);
     into.visit.push(label);
@@ -95,6 +101,7 @@ function gatherRow(
     into.row.push(row);
     into.state.push(0);
     into.axisGiven.push(values.axisGiven ? 1 : 0);
+    into.unread.push(values.unread ? 1 : 0);
     values.own.forEach((value, i) => {
       into.own[i]?.push(value);
     });

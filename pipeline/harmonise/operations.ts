@@ -44,7 +44,12 @@ export function readOperations(
     const ofRow = keys[at] as Int32Array;
     // Dates are told without an eye: which eyes there are is not known yet.
     const { rows } = block.raw;
-    const context: ReadContext = { eyes: new Int32Array(rows).fill(-1), keyed: new Uint8Array(rows), findings, readings: [] };
+    const context: ReadContext = {
+      eyes: new Int32Array(rows).fill(-1),
+      keyed: new Uint8Array(rows),
+      findings,
+      readings: [],
+    };
     const dateOf = dateCells(block, 'surgery_date', context);
     const yearOf = numberCells(block, 'surgery_year', context);
     const orderOf = numberCells(block, 'surgery_order', context);
@@ -83,7 +88,13 @@ function tellMissingDate(block: Block, row: number, findings: FindingsBuilder): 
 }
 
 const inOrder = (a: Operation, b: Operation): number =>
-  a.key - b.key || a.day - b.day || a.year - b.year || a.order - b.order || a.source - b.source || a.at - b.at || a.row - b.row;
+  a.key - b.key ||
+  a.day - b.day ||
+  a.year - b.year ||
+  a.order - b.order ||
+  a.source - b.source ||
+  a.at - b.at ||
+  a.row - b.row;
 
 /** Whether an operation lies in the audit's period, both ends included; an operation without any date does. */
 function inPeriod({ day, year }: Operation, { from, to }: Plan['period']): boolean {

@@ -3,7 +3,7 @@ import { plannedFormula } from '../../src/predictions/primary.js';
 import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
 import { numberCells, type ReadContext } from './cells.js';
-import { agree, differs, tolerances } from './join.js';
+import { agree, differs, rankOf, rowToTell, tolerances } from './join.js';
 import type { RowBooks } from './row-books.js';
 import { textCells } from './words.js';
 
@@ -14,11 +14,19 @@ interface Prediction {
   constant: number;
   source: number;
   block: number;
+  /** Index into the list of all blocks. */
+  at: number;
   row: number;
   state: number;
 }
 
-function predictionsOf(block: Block, plan: Plan, context: ReadContext, book: RowBooks): readonly Prediction[] {
+function predictionsOf(
+  block: Block,
+  at: number,
+  plan: Plan,
+  context: ReadContext,
+  book: RowBooks,
+): readonly Prediction[] {
   const seOf = numberCells(block, 'predicted_se', context);
   if (!seOf || block.plan.holds === 'exam' || block.plan.holds === 'eye') return [];
   const onSurgery = block.plan.holds === 'surgery';
@@ -32,7 +40,7 @@ function predictionsOf(block: Block, plan: Plan, context: ReadContext, book: Row
     book.use(row);
     const formula = onSurgery ? plannedFormula : (formulaOf?.(row) ?? block.plan.formula);
     const constant = constantOf?.(row) ?? Number.NaN;
-    found.push({ eye, formula, predictedSe, constant, source: block.source, block: block.block, row, state: 0 });
+    found.push({ eye, formula, predictedSe, constant, source: block.source, block: block.block, at, row, state: 0 });
   }
   return found;
 }
@@ -45,18 +53,28 @@ export function predictionTable(
   plan: Plan,
 ): { predictions: ColumnTable; formulas: readonly string[] } {
   const all = blocks.flatMap((block, at) =>
-    predictionsOf(block, plan, contexts[at] as ReadContext, books[block.source] as RowBooks),
+    predictionsOf(block, at, plan, contexts[at] as ReadContext, books[block.source] as RowBooks),
   );
   const formulas = [...new Set(all.map(({ formula }) => formula))].sort();
   const code = (prediction: Prediction): number => formulas.indexOf(prediction.formula);
-  const sorted = [...all].sort((a, b) => a.eye - b.eye || code(a) - code(b) || a.source - b.source || a.row - b.row);
+  const rank = (prediction: Prediction): number => rankOf(blocks[prediction.at]?.raw.file ?? '', plan);
+  // Inside a file values decide and not row numbers, so that shuffled rows give the same bits.
+  const sorted = [...all].sort(
+    (a, b) =>
+      a.eye - b.eye ||
+      code(a) - code(b) ||
+      rank(a) - rank(b) ||
+      a.at - b.at ||
+      a.predictedSe - b.predictedSe ||
+      a.row - b.row,
+  );
   const kept: Prediction[] = [];
   for (const prediction of sorted) {
     const last = kept.at(-1);
     if (last?.eye !== prediction.eye || last.formula !== prediction.formula) kept.push(prediction);
-    else if (!agree(last.predictedSe, prediction.predictedSe, tolerances.D)) {
+    else if (rank(last) === rank(prediction) && !agree(last.predictedSe, prediction.predictedSe, tolerances.D)) {
       last.state = 2;
-      tellDifference(prediction, blocks, contexts);
+      tellDifference(rowToTell(prediction, last), blocks, contexts);
     }
   }
   const whole = (of: (prediction: Prediction) => number): Int32Array => Int32Array.from(kept, of);
@@ -76,10 +94,9 @@ export function predictionTable(
 }
 
 function tellDifference(one: Prediction, blocks: readonly Block[], contexts: readonly ReadContext[]): void {
-  const at = blocks.findIndex((block) => block.source === one.source && block.block === one.block);
-  const block = blocks[at] as Block;
+  const block = blocks[one.at] as Block;
   const column = mappedColumn(block, 'predicted_se');
-  contexts[at]?.findings.add({
+  contexts[one.at]?.findings.add({
     ...differs,
     source: one.source,
     row: block.raw.rowNumber(one.row),

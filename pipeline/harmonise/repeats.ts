@@ -12,7 +12,11 @@ export interface Repeats {
   close(gathered: readonly MeasurementRows[]): void;
 }
 
-export function repeatCounter(raw: readonly RawTable[], books: readonly RowBooks[], findings: FindingsBuilder): Repeats {
+export function repeatCounter(
+  raw: readonly RawTable[],
+  books: readonly RowBooks[],
+  findings: FindingsBuilder,
+): Repeats {
   const repeated = new Map<string, { source: number; row: number; eye: number; times: number }>();
   return {
     met(source, row, eye) {
@@ -22,10 +26,15 @@ export function repeatCounter(raw: readonly RawTable[], books: readonly RowBooks
       else repeated.set(key, { source, row, eye, times: 1 });
     },
     close(gathered) {
-      for (const { source, row, eye, times } of repeated.values()) {
-        const all = gathered.reduce((n, rows) => n + countOf(rows, source, row), 0);
-        if (all === times) tellRepeat(source, row, eye);
+      const all = new Map<string, number>();
+      for (const { source, row } of gathered) {
+        source.forEach((file, i) => {
+          const key = `${file} ${row[i]}`;
+          if (repeated.has(key)) all.set(key, (all.get(key) ?? 0) + 1);
+        });
       }
+      for (const [key, { source, row, eye, times }] of repeated)
+        if (all.get(key) === times) tellRepeat(source, row, eye);
     },
   };
 
@@ -33,12 +42,6 @@ export function repeatCounter(raw: readonly RawTable[], books: readonly RowBooks
     books[source]?.repeats(row);
     findings.add({ ...twice, source, row: raw[source]?.rowNumber(row) ?? 0, eye });
   }
-}
-
-function countOf(rows: MeasurementRows, source: number, row: number): number {
-  let n = 0;
-  for (let i = 0; i < rows.row.length; i++) if (rows.row[i] === row && rows.source[i] === source) n++;
-  return n;
 }
 
 /** Whether two rows of one block say the same in every mapped column. */

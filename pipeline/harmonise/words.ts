@@ -14,7 +14,9 @@ const folded = (word: string): string => word.trim().toLowerCase();
 /** Our value → written words, turned round; the column's own words win over those of `values`. */
 function spellings(column: Mapped, plan: Plan): ReadonlyMap<string, string> {
   const lists = { ...plan.values[column.plan.field], ...column.plan.words };
-  const pairs = Object.entries(lists).flatMap(([ours, written]) => [ours, ...written].map((word) => [folded(word), ours] as const));
+  const pairs = Object.entries(lists).flatMap(([ours, written]) =>
+    [ours, ...written].map((word) => [folded(word), ours] as const),
+  );
   return new Map(pairs);
 }
 
@@ -95,7 +97,8 @@ export function textCells(block: Block, field: string, plan: Plan, context: Read
 export function codeCells(block: Block, field: string): ((row: number) => readonly string[] | undefined) | undefined {
   const column = mappedColumn(block, field);
   if (!column) return undefined;
-  const blank = block.plan.blank_means[field] === undefined ? undefined : parseCodes(String(block.plan.blank_means[field]));
+  const blank =
+    block.plan.blank_means[field] === undefined ? undefined : parseCodes(String(block.plan.blank_means[field]));
   const byWord = column.words.words.map((word) => (block.isMissing(word) ? blank : parseCodes(word)));
   return (row) => byWord[column.words.codes[row] as number];
 }

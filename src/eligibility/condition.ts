@@ -67,13 +67,13 @@ function testOf({ operator, value: wanted }: Condition): Test {
  *          `is: present` ask about just that and are always decided.
  */
 export function conditionOn(condition: Condition, lookup: Lookup): (eye: number) => boolean | undefined {
-  const valueOf = lookup(condition.where, condition.at);
+  const looked = lookup(condition.where, condition.at);
   const asksPresence = condition.value === 'missing' || condition.value === 'present';
   const wanted = (condition.value === 'present') === (condition.operator === 'is');
   const test = asksPresence ? undefined : testOf(condition);
   const others = condition.and.map((other) => conditionOn(other, lookup));
   const own = (eye: number): boolean | undefined => {
-    const value = valueOf(eye);
+    const value = looked(eye);
     if (!test) return (value !== undefined) === wanted;
     return value === undefined ? undefined : test(value);
   };

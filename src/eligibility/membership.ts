@@ -12,7 +12,8 @@ import { absenceOf, vectorAbsence } from './standing.js';
 
 /** Eyes aimed at distance: |intended| inside the declared range; eyes without an intended refraction count as such. */
 export function distanceTarget(target: Float64Array, [from, to]: readonly [number, number]): Uint8Array {
-  const inside = (value: number): boolean => millionths(value) >= millionths(from) && millionths(value) <= millionths(to);
+  const inside = (value: number): boolean =>
+    millionths(value) >= millionths(from) && millionths(value) <= millionths(to);
   return Uint8Array.from(target, (value) => (Number.isNaN(value) || inside(value) ? 1 : 0));
 }
 

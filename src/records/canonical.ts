@@ -57,7 +57,9 @@ export interface FileBooks {
  *               and eye field, covariates, source, block, row; `<field>.state` beside a field that rules judge
  * events        eye, day, procedure, source, block, row
  * measurements  eye (−1: no operated eye), day, visit (index into plan visits + 1; 0 none; −1 labelled before),
- *               device (code), source, block, row, state (0 kept, 1 queried, 2 set aside), own columns (`kinds`)
+ *               device (code), source, block, row, state (0 kept, 1 queried, 2 set aside), axisGiven (1 where an
+ *               axis was written), unread (1 where what the kind needs was written and could not be read), own
+ *               columns (`kinds`)
  * predictions   eye, formula (code), predictedSe, constant, source, block, row, state
  */
 export interface CanonicalTables {
