@@ -30,7 +30,7 @@ function axisColumn({ raw, plan }: RuleContext, source: number, block: number): 
     header: table.header[located.index] ?? '',
     field: column.field,
     written: (row) => words.at(row),
-    // A refraction in one cell is not blank, but has no axis; an axis that is no number is told elsewhere.
+    // A refraction in one cell is not blank, but has no axis.
     isBlank: (row) => column.field === 'refraction' || isMissing(words.at(row)),
   };
 }
@@ -39,12 +39,13 @@ function judge(context: RuleContext): void {
   const table = context.tables.measurements.refractions;
   const [cylinder, axis, state] = [numbersOf(table, 'cylinder'), numbersOf(table, 'axis'), statesOf(table)];
   const [source, block, row] = [integersOf(table, 'source'), integersOf(table, 'block'), integersOf(table, 'row')];
-  const [eye, day] = [integersOf(table, 'eye'), integersOf(table, 'day')];
+  const [eye, day, axisGiven] = [integersOf(table, 'eye'), integersOf(table, 'day'), statesOf(table, 'axisGiven')];
   const columns = new Map<string, AxisColumn | undefined>();
   const without = new Map<number, number>();
 
   for (let i = 0; i < axis.length; i++) {
-    if ((eye[i] as number) < 0 || state[i] === 2) continue;
+    // Where an axis was written, in this row or in one joined with it, another rule says what is wrong with it.
+    if ((eye[i] as number) < 0 || state[i] === 2 || axisGiven[i] === 1) continue;
     if (!Number.isNaN(axis[i]) || !(millionths(cylinder[i] as number) >= millionths(smallest))) continue;
     const [file, part, at] = [source[i] as number, block[i] as number, row[i] as number];
     const key = `${file} ${part}`;

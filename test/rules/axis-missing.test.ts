@@ -43,6 +43,12 @@ describe('axis-missing', () => {
     expect(told.map(({ rule }) => rule).sort()).toEqual(['axis-range', 'number-unreadable']);
   });
 
+  it('does not ask where a second row of the same day gives the axis, or what was meant for one', async () => {
+    const rows = [`A1,R,${after},1,-1,`, `A1,R,${after},1,-1,90`, `A2,R,${after},1,-1,`, `A2,R,${after},1,-1,195`];
+    const { told } = await lane('S,C,A', rows, refraction);
+    expect(told.map(({ rule }) => rule).filter((rule) => rule !== 'same-key-equal')).toEqual(['axis-range']);
+  });
+
   it('asks where a refraction in one cell has none', async () => {
     const rows = [`A1,R,${after},-1.25 -0.50`, `A2,R,${after},-1.25 -0.50 x 90`, `A3,R,${after},-1.25 DS`];
     const { told } = await lane('R', rows, { refraction: 'R' });
