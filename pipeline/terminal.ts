@@ -1,4 +1,3 @@
-import { styleText } from 'node:util';
 import type { Say } from './io.js';
 
 type Stream = NodeJS.WriteStream;
@@ -37,9 +36,17 @@ export function progressOn(stream: Stream): Progress {
   };
 }
 
-/** Title and last line of a screen in bold, where the reader's terminal shows it and NO_COLOR does not forbid it. */
-export function emphasised(screen: string, stream: Stream): string {
-  const { NO_COLOR, TERM } = process.env;
+/**
+ * Title and last line of a screen in bold, where the reader's terminal shows it and NO_COLOR does not forbid it.
+ *
+ * @param environment  the variables of the process
+ */
+export function emphasised(
+  screen: string,
+  stream: Stream,
+  { NO_COLOR, TERM }: NodeJS.ProcessEnv = process.env,
+): string {
   if (!stream.isTTY || NO_COLOR || TERM === 'dumb') return screen;
-  return screen.replace(/^.+$/m, (title) => styleText('bold', title)).replace(/^Next /gm, styleText('bold', 'Next '));
+  const bold = (text: string): string => `\u001b[1m${text}\u001b[22m`;
+  return screen.replace(/^.+$/m, bold).replace(/^Next /gm, bold);
 }

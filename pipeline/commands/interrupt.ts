@@ -9,30 +9,34 @@ export class Interrupted extends Error {
 }
 
 /**
- * Files that can no longer be read or written once the signal is given. Renaming and removing go on, so that a
- * run can clean up behind itself, and the two renames that replace a report are never torn apart.
+ * Files that can no longer be read or written once the signal is given; what waits for a slow disk or a pipe waits no
+ * longer. A write that has begun is let finish, and renaming and removing go on, so that a run can clean up behind
+ * itself and the two renames that replace a report are never torn apart.
  */
 export function interruptible(io: Io, signal: AbortSignal): Io {
-  const check = (): void => {
-    if (signal.aborted) throw new Interrupted();
-  };
+  const given = new Promise<never>((_, reject) => {
+    signal.addEventListener('abort', () => reject(new Interrupted()), { once: true });
+    if (signal.aborted) reject(new Interrupted());
+  });
+  given.catch(() => {}); // nobody may be waiting when the signal comes
+  const orInterrupted = <T>(work: Promise<T>): Promise<T> => Promise.race([given, work]);
   return {
     async *open(path) {
-      for await (const piece of io.open(path)) {
-        check();
-        yield piece;
+      const pieces = io.open(path)[Symbol.asyncIterator]();
+      try {
+        for (;;) {
+          const { done, value } = await orInterrupted(pieces.next());
+          if (done) return;
+          yield value;
+        }
+      } finally {
+        pieces.return?.().catch(() => {}); // closes the file; not waited for, since it may never answer
       }
     },
-    async list(folder) {
-      check();
-      return io.list(folder);
-    },
-    async stat(path) {
-      check();
-      return io.stat(path);
-    },
+    list: (folder) => orInterrupted(io.list(folder)),
+    stat: (path) => orInterrupted(io.stat(path)),
     async write(path, bytes) {
-      check();
+      if (signal.aborted) throw new Interrupted();
       await io.write(path, bytes);
     },
     rename: (from, to) => io.rename(from, to),

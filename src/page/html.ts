@@ -42,5 +42,5 @@ function pieceText(piece: Piece): string {
 
 /** Running text whose numbers keep their unit on one line: '63.3 %' never breaks behind the number. */
 export function prose(text: string): string {
-  return text.replace(/(\d) (?=[%D°])/g, '$1\u00a0');
+  return text.replace(/(\d) (?=%|°|D\b)/g, '$1\u00a0');
 }
