@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   betaLower,
@@ -17,6 +18,7 @@ import {
   normalUpper,
   tLower,
   tQuantile,
+  tTwoSided,
   tUpper,
 } from '../../src/statistics/distributions.js';
 import { referencePresent, referenceText } from '../shared-reference.js';
@@ -78,5 +80,59 @@ describe.skipIf(!referencePresent)('the grid of shared/reference/distributions.j
       return !(Math.abs(value - expected) <= (expected === 0 ? 1e-14 : 1e-10 * Math.abs(expected)));
     });
     expect(misses).toEqual([]);
+  });
+});
+
+describe('distribution functions, edges', () => {
+  it('have the ends of their range as quantiles of 0 and 1', () => {
+    expect([normalQuantile(0), normalQuantile(1), normalQuantile(0.5)]).toEqual([-Infinity, Infinity, 0]);
+    expect([tQuantile(0, 3), tQuantile(1, 3), tQuantile(0.5, 3)]).toEqual([-Infinity, Infinity, 0]);
+    expect([chiSquareQuantile(0, 2), chiSquareQuantile(1, 2)]).toEqual([0, Infinity]);
+    expect([fQuantile(0, 2, 3), fQuantile(1, 2, 3)]).toEqual([0, Infinity]);
+    expect([betaQuantile(0, 2, 3), betaQuantile(1, 2, 3)]).toEqual([0, 1]);
+  });
+
+  it('are 0 and 1 outside the range', () => {
+    expect([chiSquareLower(-1, 2), chiSquareUpper(-1, 2), fLower(-1, 2, 3), fUpper(-1, 2, 3)]).toEqual([0, 1, 0, 1]);
+    expect([betaLower(0, 2, 3), betaLower(1, 2, 3)]).toEqual([0, 1]);
+    expect([binomialLower(-1, 5, 0.5), binomialLower(5, 5, 0.5), binomialProbability(6, 5, 0.5)]).toEqual([0, 1, 0]);
+    expect([normalUpper(40), normalLower(40)]).toEqual([0, 1]);
+  });
+
+  it('know certain events', () => {
+    expect([binomialProbability(0, 4, 0), binomialProbability(4, 4, 1), binomialProbability(2, 4, 1)]).toEqual([
+      1, 1, 0,
+    ]);
+    expect([hypergeometricProbability(0, 3, 4, 0), hypergeometricProbability(3, 3, 4, 7)]).toEqual([1, 1]);
+    expect([hypergeometricProbability(1, 3, 4, 0), hypergeometricProbability(2, 3, 4, 7)]).toEqual([0, 0]);
+  });
+
+  it('invert each other over many orders of magnitude', () => {
+    // The grid has its own degrees of freedom; these are drawn.
+    const degrees = fc.double({ min: -1, max: 6, noNaN: true }).map((log) => 10 ** log);
+    const tail = fc.double({ min: -12, max: -0.4, noNaN: true }).map((log) => 10 ** log);
+    fc.assert(
+      fc.property(degrees, degrees, tail, (a, b, p) => {
+        expect(tUpper(-tQuantile(p, a), a) / p).toBeCloseTo(1, 8);
+        expect(betaLower(betaQuantile(p, a, b), a, b) / p).toBeCloseTo(1, 6);
+        expect(chiSquareLower(chiSquareQuantile(p, a), a) / p).toBeCloseTo(1, 8);
+        expect(fLower(fQuantile(p, a, b), a, b) / p).toBeCloseTo(1, 6);
+        expect(normalUpper(-normalQuantile(p)) / p).toBeCloseTo(1, 10);
+      }),
+      { seed: 1, numRuns: 200 },
+    );
+  });
+
+  it('refuse degrees of freedom and probabilities that do not exist', () => {
+    expect(() => tQuantile(0.975, 0)).toThrow('tQuantile: df is 0; expected a finite number above 0');
+    expect(() => normalQuantile(1.5)).toThrow('normalQuantile: p is 1.5; expected from 0 to 1');
+    expect(() => fUpper(1, 2, Number.NaN)).toThrow('fUpper: df2 is NaN; expected a finite number above 0');
+    expect(() => betaLower(1.1, 1, 1)).toThrow('betaLower: x is 1.1; expected from 0 to 1');
+    expect(() => binomialProbability(1, 2, -0.1)).toThrow('binomialProbability: p is -0.1; expected from 0 to 1');
+  });
+
+  it('tTwoSided doubles the tail of the magnitude', () => {
+    // t(9) at 0.975 is 2.262157162798205 (SciPy 1.17.1, t.ppf).
+    expect(tTwoSided(-2.262157162798205, 9)).toBeCloseTo(0.05, 14);
   });
 });

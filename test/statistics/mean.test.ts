@@ -2,13 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { tTwoSided } from '../../src/statistics/distributions.js';
 import type { Estimate } from '../../src/statistics/estimate.js';
-import { geometricMean } from '../../src/statistics/geometric.js';
 import { meanInterval } from '../../src/statistics/mean.js';
 import { referencePresent } from '../shared-reference.js';
+import { single } from './made-up-eyes.js';
 import { agrees, example } from './reference-examples.js';
-
-/** Patients 1 … n, one eye each. */
-const single = (n: number): Int32Array => Int32Array.from({ length: n }, (_, i) => i);
 
 const interval = ({ low, high }: Estimate): [number | undefined, number | undefined] => [low, high];
 
@@ -169,34 +166,13 @@ describe('mean interval, edges', () => {
           (patient) => 1000 - 7 * patient,
           (v) => 2 * v + 1,
         );
-        if (plain.low === undefined) return expect(moved.low).toBeUndefined();
+        if (plain.low === undefined) {
+          expect(moved.low).toBeUndefined();
+          return;
+        }
         expect(moved.low).toBeCloseTo(2 * plain.low + 1, 9);
         expect(moved.high).toBeCloseTo(2 * (plain.high as number) + 1, 9);
       }),
-    );
-  });
-});
-
-describe('geometricMean', () => {
-  // Standards page, check 15: 0.5 and 2.0 average to 1.25, geometrically to 1.
-  it('finds no over-correction in 0.5 and 2.0', () => {
-    expect(geometricMean(Float64Array.of(0.5, 2), single(2), 0.95).value).toBeCloseTo(1, 15);
-  });
-
-  it('is the exponential of the mean interval of the logarithms', () => {
-    const logs = Float64Array.of(-0.2, 0.1, 0.3, 0, 0.4);
-    const plain = meanInterval(logs, single(5), 0.95);
-    const found = geometricMean(logs.map(Math.exp), single(5), 0.95);
-    expect(found.value).toBeCloseTo(Math.exp(plain.value as number), 12);
-    expect(found.low).toBeCloseTo(Math.exp(plain.low as number), 12);
-    expect(found.high).toBeCloseTo(Math.exp(plain.high as number), 12);
-    expect(found.method).toBe('geometric-patient-t');
-  });
-
-  it('has neither value nor limits without eyes, and refuses zero', () => {
-    expect(geometricMean(new Float64Array(), single(0), 0.95)).toMatchObject({ value: undefined, low: undefined });
-    expect(() => geometricMean(Float64Array.of(1, 0), single(2), 0.95)).toThrow(
-      'geometricMean: value 1 is 0; expected above 0',
     );
   });
 });

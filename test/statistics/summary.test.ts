@@ -1,10 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { excessKurtosis } from '../../src/statistics/moments.js';
-import { quantile, sorted } from '../../src/statistics/quantile.js';
 import { summary } from '../../src/statistics/summary.js';
 import { referencePresent, referenceText } from '../shared-reference.js';
-import { agrees, example } from './reference-examples.js';
+import { opticsErrors } from './made-up-eyes.js';
 
 interface Univariate {
   id: string;
@@ -43,14 +41,8 @@ describe.skipIf(!referencePresent)('NIST StRD univariate sets (shared/reference/
 });
 
 describe('summary', () => {
-  // Optics page section 5, n = 20; computed in R and again in Python (ids 5.* of shared/reference/optics-checks.csv).
-  const errors = Float64Array.of(
-    ...[-0.5, 0.25, 0.12, -0.31, 0.54 - 0.29, -0.87, 1.0, 0.05, -0.02, 0.37],
-    ...[-0.62, 0.75, 0.18, -0.44, 0.5, -1.37, 0.08, -0.19, 2.0, 0.29],
-  );
-
   it('gives the printed summary of the 20 prediction errors', () => {
-    const { mean, sd, median, q25, q75, min, max, n } = summary(errors);
+    const { mean, sd, median, q25, q75, min, max, n } = summary(opticsErrors);
     expect(n).toBe(20);
     expect(mean).toBeCloseTo(0.076, 10);
     expect(sd).toBeCloseTo(0.7142563302, 10);
@@ -88,40 +80,5 @@ describe('summary', () => {
         expect(moved.q25).toBeCloseTo(2 * (plain.q25 as number) + by, 10);
       }),
     );
-  });
-});
-
-describe('quantile', () => {
-  it.skipIf(!referencePresent)('is type 7 of R 4.2.2', () => {
-    const { input, expected, tolerance } = example('quantile-types');
-    const ascending = sorted(Float64Array.from(input.x));
-    input.p.forEach((p: number, i: number) => {
-      expect(agrees(quantile(ascending, p), expected.type.t7[i], tolerance), `p = ${p}`).toBe(true);
-    });
-    expect(agrees(quantile(ascending, 0.75) - quantile(ascending, 0.25), expected.iqr_type7, tolerance)).toBe(true);
-  });
-
-  it('starts the quartiles of 1, 2, 3, 4 at 1.75 (type 2 would say 1.5)', () => {
-    expect(quantile(Float64Array.of(1, 2, 3, 4), 0.25)).toBe(1.75);
-  });
-
-  it('refuses no values and levels outside 0 to 1', () => {
-    expect(() => quantile(new Float64Array(), 0.5)).toThrow('quantile: no values; expected at least one');
-    expect(() => quantile(Float64Array.of(1), 1.5)).toThrow('quantile: p is 1.5; expected from 0 to 1');
-  });
-});
-
-describe('excessKurtosis', () => {
-  it.skipIf(!referencePresent).each(['shapiro-weights', 'shapiro-women-height-ozone'])(
-    'is the moment form of R e1071 1.7.13, type 1: %s',
-    (id) => {
-      const { input, expected, tolerance } = example(id);
-      expect(agrees(excessKurtosis(Float64Array.from(input.x)), expected.kurt_type1, tolerance)).toBe(true);
-    },
-  );
-
-  it('does not exist where values do not vary', () => {
-    expect(excessKurtosis(Float64Array.of(2, 2, 2))).toBeUndefined();
-    expect(excessKurtosis(new Float64Array())).toBeUndefined();
   });
 });

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { type Cohorts, recogniseDesign } from '../../../src/statistics/cohorts/design.js';
 import { example } from '../reference-examples.js';
 
@@ -52,3 +53,34 @@ export function events(x: number, n: number): number[] {
 export function hits({ a, b, cohorts }: Pair): [Uint8Array, Uint8Array, Cohorts] {
   return [Uint8Array.from(a), Uint8Array.from(b), cohorts];
 }
+
+/** The same eyes with A and B exchanged. */
+export const swapped = ({ a, b, cohorts: { a: A, b: B, ...rest } }: Pair): Pair => ({
+  a: b,
+  b: a,
+  cohorts: recogniseDesign(
+    Int32Array.from(B.of, (g) => rest.jointOfB[g] as number),
+    Int32Array.from(A.of, (g) => rest.jointOfA[g] as number),
+  ),
+});
+
+/** Mean and variance by their definitions, for textbook forms written out in tests. */
+export const mean = (values: ArrayLike<number>): number =>
+  Array.from(values).reduce((sum, v) => sum + v, 0) / values.length;
+export const variance = (values: ArrayLike<number>): number => {
+  const centre = mean(values);
+  return Array.from(values).reduce((sum, v) => sum + (v - centre) ** 2, 0) / (values.length - 1);
+};
+
+/** One eye of each of 6 patients or more, in eighths: their shifts and mirrors are exact. */
+export const values = fc.array(
+  fc.integer({ min: -24, max: 24 }).map((v) => v / 8),
+  { minLength: 6, maxLength: 20 },
+);
+
+/** Eyes as [patient of ten, eighths]. */
+export const mixedEyes = fc.array(fc.tuple(fc.integer({ min: 0, max: 9 }), fc.integer({ min: -24, max: 24 })), {
+  minLength: 14,
+  maxLength: 30,
+});
+export const eyesOf = (rows: readonly (readonly [number, number])[]) => rows.map(([g, v]) => [g, v / 8] as const);

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import {
+  standardisedDifference,
+  standardisedShareDifference,
+} from '../../../src/statistics/cohorts/standardised-difference.js';
+import { summary } from '../../../src/statistics/summary.js';
+import { referencePresent } from '../../shared-reference.js';
+import { agrees, example } from '../reference-examples.js';
+
+describe('standardised differences', () => {
+  it.skipIf(!referencePresent)('are those of Austin 2009, computed in base R', () => {
+    const { input, expected, tolerance } = example('standardised-difference');
+    const of = (values: number[]) => {
+      const { mean, sd } = summary(Float64Array.from(values));
+      return { mean: mean as number, sd: sd as number };
+    };
+    expect(agrees(standardisedDifference(of(input.x1), of(input.x2)), expected.continuous, tolerance)).toBe(true);
+    expect(agrees(standardisedShareDifference(input.p1, input.p2), expected.binary, tolerance)).toBe(true);
+  });
+
+  it('do not exist where nothing varies', () => {
+    expect(standardisedDifference({ mean: 1, sd: 0 }, { mean: 2, sd: 0 })).toBeUndefined();
+    expect(standardisedShareDifference(1, 0)).toBeUndefined();
+    expect(() => standardisedShareDifference(62, 48)).toThrow('shareA is 62; expected from 0 to 1');
+  });
+});
