@@ -167,6 +167,15 @@ describe('bytes', () => {
     expect(cells(cyrillic)).toEqual([[2, 'Я', 'R']]);
   });
 
+  it('are no UTF-8 where a lone accent stands at the very end of what is looked at together', async () => {
+    const text = Buffer.from(`ID,Eye\n${'A1,R\n'.repeat(4000)}`, 'latin1');
+    for (const at of [4095, 8191, 8192]) {
+      const bytes = Uint8Array.from(text);
+      bytes[at] = 0xe9;
+      expect((await rawOf(bytes)).read.encoding).toBe('windows-1252');
+    }
+  });
+
   it('are hashed as they lie on the disk', async () => {
     // printf 'ID,Eye\nA1,R\n' | sha256sum (GNU coreutils 9.1).
     const table = await rawOf('ID,Eye\nA1,R\n');
