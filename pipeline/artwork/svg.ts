@@ -44,9 +44,10 @@ function refusing(figure: string): object {
 /**
  * A figure as SVG: the same text for the same figure, its ids unique among figures so that several can stand in one page.
  *
- * @param identified  whether marks keep the names of eyes (aria-label), for the internal page; else nothing in the
- *                    picture is announced or named, and the figure's `alt` stands for it
- * @throws {RangeError} when vega or vega-lite warn
+ * @param identified  whether marks may bear the names of eyes (aria-label), for the internal page; else nothing in the
+ *                    picture is announced, and the figure's `alt` stands for it
+ * @throws {RangeError} when vega or vega-lite warn, and when a figure with names is to be drawn without: it shows other
+ *         marks than one for publication, too
  */
 export async function renderSvg(figure: Figure, { identified }: { identified: boolean }): Promise<string> {
   charting ??= importCharting();
@@ -58,6 +59,9 @@ export async function renderSvg(figure: Figure, { identified }: { identified: bo
   const view = new vega.View(vega.parse(compiled, config as never), { renderer: 'none', logger });
   const svg = await view.toSVG();
   view.finalize();
+  if (!identified && svg.includes('aria-label')) {
+    throw new RangeError(`renderSvg: figure ${figure.id} names eyes; expected one drawn without names`);
+  }
   return withOwnIds(svg, figure.id);
 }
 

@@ -5,7 +5,7 @@ import { intervalText, valueText } from '../tables/value-text.js';
 import type { Cohort } from './cohorts.js';
 import { frame, lineHeight } from './frame.js';
 import { cohortKey } from './key.js';
-import { dashesOf, type Label, type Layer, labels, stroked, symbol } from './marks.js';
+import { dashesOf, type Label, type Layer, labels, place, stroked, symbol } from './marks.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { textWidth } from './text-width.js';
@@ -87,7 +87,7 @@ function marks({ artwork }: ChartSetting, layout: Layout, cohort: Cohort): reado
   const own = layout.lines.filter((line) => line.cohort === cohort && line.row.value !== undefined);
   const values = own.map(({ row, y }) => ({ share: row.value, low: row.ci_low, high: row.ci_high, y }));
   const bounded = values.filter(({ low, high }) => low !== undefined && high !== undefined);
-  const y = { field: 'y', type: 'quantitative', scale: null, axis: null };
+  const y = place('y');
   const x = { field: 'share', type: 'quantitative', scale: { domain: [0, 1] }, axis: shareTicks };
   const interval = { type: 'rule', ...stroked({ colour: accent.colour, width: strokes.bold }) };
   const curve = {
@@ -150,10 +150,11 @@ function heads({ artwork, plan, words }: ChartSetting, { measure, left, width, h
 
 /** One cohort in words, for readers who do not see the picture. */
 function told(setting: ChartSetting, { measure, lines }: Layout, cohort: Cohort): string {
-  const { alt, altShare } = setting.words.charts.accuracyShares;
+  const { told: group } = setting.words.charts;
+  const { altShare } = setting.words.charts.accuracyShares;
   const own = lines.filter((line) => line.cohort === cohort);
   const shares = own.flatMap(({ row }, i) => {
     return row.value === undefined ? [] : [altShare(limits[i] as string, valueText(row, setting.words))];
   });
-  return alt(cohort.label, [sampleText(setting, measure, cohort), ...shares].join('; '));
+  return group(cohort.label, [sampleText(setting, measure, cohort), ...shares].join('; '));
 }

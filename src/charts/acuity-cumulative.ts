@@ -13,6 +13,9 @@ import { type Accent, accents, ink } from './theme.js';
 const measures = ['cdva_before', 'udva', 'cdva'] as const;
 type Acuity = (typeof measures)[number];
 
+/** Of a plot, in type sizes: percentages side by side below nine lines. */
+const leastWidth = 25;
+
 interface Layout {
   shown: readonly Acuity[];
   width: number;
@@ -31,9 +34,9 @@ export function acuityCumulative(setting: ChartSetting): Drawing | undefined {
   if (after === undefined) return undefined;
   const line = lineHeight(artwork);
   const { type } = artwork;
-  const columns = artwork.width < 300 ? 1 : Math.min(2, cohorts.length);
   const margin = { left: 3 * type, top: 2.75 * line, right: 1.5 * type, bottom: (2.75 + 2.1 * shown.length) * line };
   const gap = { column: 5.5 * type, row: margin.top + margin.bottom + 0.75 * line };
+  const columns = cohorts.length > 1 && panelWidth(artwork, 2, margin, gap.column) >= leastWidth * type ? 2 : 1;
   const width = panelWidth(artwork, columns, margin, gap.column);
   const layout = { shown, width, height: Math.round(Math.min(width * 0.45, 16 * type)), left: margin.left };
   const { title, legend, altLead, series } = words.charts.acuityCumulative;
@@ -146,9 +149,10 @@ function shortSample({ results, words }: ChartSetting, measure: Acuity, { group 
 
 /** One curve in words, for readers who do not see the picture. */
 function told(setting: ChartSetting, measure: Acuity, cohort: Cohort): string {
-  const { alt, altShare, series } = setting.words.charts.acuityCumulative;
+  const { told: group, within } = setting.words.charts;
+  const { altShare, series } = setting.words.charts.acuityCumulative;
   const shares = rowsOf(setting, measure, cohort).flatMap((row, index) => {
     return row.value === undefined ? [] : [altShare(acuityLines[index] as string, valueText(row, setting.words))];
   });
-  return alt(cohort.label, series[measure], [sampleText(setting, measure, cohort), ...shares].join('; '));
+  return group(within(cohort.label, series[measure]), [sampleText(setting, measure, cohort), ...shares].join('; '));
 }

@@ -1,3 +1,4 @@
+import { count } from '../format/number.js';
 import { vectorMagnitude } from '../optics/double-angle.js';
 import type { Points } from '../records/report.js';
 import { levelText } from '../tables/level.js';
@@ -5,10 +6,12 @@ import type { Cohort } from './cohorts.js';
 import { drawnAsCells, type EyeMarks, eyeLayers, markArea } from './eye-marks.js';
 import { frame, lineHeight, panelWidth } from './frame.js';
 import { headingText } from './key.js';
-import { type Label, type Layer, labels } from './marks.js';
+import { type Label, labels } from './marks.js';
 import { planeAround, planeGround, planeLabels } from './plane.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
+import { wrapped } from './text-width.js';
+import type { Artwork } from './theme.js';
 import { keyLayers, keyLines, type VectorMeasure, vectorLayers, vectorText } from './vector-summary.js';
 
 const measures = ['corneal_cylinder_before', 'refractive_cylinder_after'] as const;
@@ -36,12 +39,19 @@ export function doubleAngle(setting: ChartSetting): Drawing | undefined {
     columns.of === 'cohorts'
       ? shown.flatMap((measure) => cohorts.map((cohort) => panelOf(measure, cohort)))
       : cohorts.flatMap((cohort) => shown.map((measure) => panelOf(measure, cohort)));
-  const { title, legend, cells, altLead, alt } = words.charts.doubleAngle;
-  const remarks = panels.some(({ marks }) => drawnAsCells(setting, marks)) ? [cells] : [];
+  const { title, legend, cells, cellsHidden, altLead } = words.charts.doubleAngle;
+  const least = setting.mark === undefined ? plan.outputs.small_cells : 0;
+  const remarks = [
+    ...(panels.some(({ marks }) => drawnAsCells(setting, marks)) ? [cells] : []),
+    ...(least > 0 ? [cellsHidden(count(least))] : []),
+  ];
   const samples = shown.map((measure) => ({ measure, label: words.charts.doubleAngle.panels[measure] }));
   const told = ({ measure, cohort }: Panel): string => {
-    const name = `${cohort.label}, ${words.charts.doubleAngle.panels[measure]}`;
-    return alt(name, [sampleText(setting, measure, cohort), vectorText(setting, measure, cohort)].join('; '));
+    const name = words.charts.within(cohort.label, words.charts.doubleAngle.panels[measure]);
+    return words.charts.told(
+      name,
+      [sampleText(setting, measure, cohort), vectorText(setting, measure, cohort)].join('; '),
+    );
   };
   return {
     spec: specification(setting, panels, columns.count),
@@ -66,26 +76,32 @@ function marksOf(all: readonly Points[], measure: VectorMeasure, { name }: Cohor
   return marks;
 }
 
-/** Before and after side by side; one below the other in a single column; from three cohorts on cohorts side by side. */
+/** Least width of a panel with its labels, in type sizes. */
+const leastCell = 14;
+
+/** Before and after side by side; in a single column one below the other; of three cohorts and more, the cohorts. */
 function columnsOf(
   { artwork, cohorts }: ChartSetting,
   measuresShown: number,
 ): { of: 'cohorts' | 'measures'; count: number } {
-  const isNarrow = artwork.width < 300;
-  if (cohorts.length > 2 && !isNarrow) return { of: 'cohorts', count: cohorts.length };
-  return { of: 'measures', count: isNarrow && cohorts.length === 1 ? 1 : measuresShown };
+  const { type, width } = artwork;
+  const hasRoom = cellWidth(artwork, cohorts.length) >= leastCell * type;
+  if (cohorts.length > 2 && hasRoom) return { of: 'cohorts', count: cohorts.length };
+  return { of: 'measures', count: width < 300 && cohorts.length === 1 ? 1 : measuresShown };
 }
 
-/** Lines above a plane: panel, cohort where there are several, eyes. */
-const headLines = ({ cohorts }: ChartSetting): number => (cohorts.length > 1 ? 3 : 2);
+/** Width of a panel with its labels where so many stand side by side, points. */
+const cellWidth = (artwork: Artwork, columns: number): number =>
+  panelWidth(artwork, columns, { left: 0, right: 0 }, artwork.type);
 
 function specification(setting: ChartSetting, panels: readonly Panel[], columns: number): object {
   const { artwork } = setting;
   const { type } = artwork;
   const line = lineHeight(artwork);
-  const cell = panelWidth(artwork, columns, { left: 0, right: 0 }, type);
+  const cell = cellWidth(artwork, columns);
+  const heads = panels.map((panel) => headLabels(setting, panel, cell));
   const around = 2.9 * type;
-  const size = Math.min(cell - 2 * around, artwork.width < 300 ? 20 * type : 22 * type);
+  const size = Math.floor(Math.min(cell - 2 * around, artwork.width < 300 ? 20 * type : 22 * type));
   const plane = planeAround(farthest(panels), size);
   const oneEye = markArea(
     panels.map(({ marks }) => marks),
@@ -94,7 +110,7 @@ function specification(setting: ChartSetting, panels: readonly Panel[], columns:
   const keys = panels.map(({ measure, cohort }) => keyLines(setting, measure, cohort, cell));
   const keyHeight =
     Math.max(...keys.map((lines) => lines.reduce((total, { texts }) => total + texts.length, 0))) * line;
-  const above = (headLines(setting) + 1.6) * line;
+  const above = (Math.max(...heads.map(({ length }) => length)) + 1.6) * line;
   const below = 1.75 * type + keyHeight + 0.5 * line;
   const side = (cell - size) / 2;
   return frame(artwork, {
@@ -107,7 +123,7 @@ function specification(setting: ChartSetting, panels: readonly Panel[], columns:
       ...planeLabels(plane, artwork, setting.words),
       ...eyeLayers(setting, plane, panel.cohort, panel.marks, oneEye),
       ...vectorLayers(setting, plane, panel.measure, panel.cohort),
-      ...labels(heading(setting, panel, { x: -side, y: -above, width: cell })),
+      ...labels((heads[index] ?? []).map((head, i) => ({ ...head, x: -side, y: (i + 0.5) * line - above }))),
       ...keyLayers(artwork, keys[index] ?? [], { x: -side, y: size + 1.75 * type + 0.25 * line }),
     ]),
     foot: visitLines(setting, 'astigmatism'),
@@ -125,20 +141,18 @@ function farthest(panels: readonly Panel[]): number {
   return reach;
 }
 
-function heading(
+/** Lines above a plane: cohort where there are several, panel, eyes. */
+function headLabels(
   setting: ChartSetting,
   { measure, cohort }: Panel,
-  corner: { x: number; y: number; width: number },
-): readonly Label[] {
+  width: number,
+): readonly Omit<Label, 'x' | 'y'>[] {
   const { artwork, words, cohorts } = setting;
-  const line = lineHeight(artwork);
-  const texts = [
-    ...(cohorts.length > 1 ? [headingText(cohort.label, corner.width, artwork.type)] : []),
-    words.charts.doubleAngle.panels[measure],
-    sampleText(setting, measure, cohort),
+  const { type: size } = artwork;
+  const bold = [
+    ...(cohorts.length > 1 ? [headingText(cohort.label, width, size)] : []),
+    ...wrapped(words.charts.doubleAngle.panels[measure], width, { size, weight: 'bold' }),
   ];
-  return texts.map((text, i) => {
-    const y = corner.y + (i + 0.5) * line;
-    return { x: corner.x, y, text, weight: i < texts.length - 1 ? 'bold' : 'normal' };
-  });
+  const eyes = wrapped(sampleText(setting, measure, cohort), width, { size });
+  return [...bold.map((text) => ({ text, weight: 'bold' as const })), ...eyes.map((text) => ({ text }))];
 }

@@ -2,10 +2,9 @@ import { count } from '../format/number.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { flowReasons, isExclusion, reasonText } from '../tables/follow-up.js';
 import type { Column } from '../tables/shapes.js';
-import { valueText } from '../tables/value-text.js';
 import { allEyes } from './cohorts.js';
 import { type FlowEntry, type FlowLine, flowLedger } from './flow-ledger.js';
-import { generalRemarks, visitLines } from './sentences.js';
+import { countText, generalRemarks, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 
 /** The reason between eligible and due; exclusions stand above it, what happened at the visit below. */
@@ -16,7 +15,7 @@ const families = ['refraction', 'astigmatism', 'corrected', 'uncorrected'] as co
 /** The way of the eyes from operated to analysed: boxes with counts, the reasons that eyes leave between them. */
 export function eyeFlow(setting: ChartSetting): Drawing | undefined {
   const { words, cohorts, plan, results } = setting;
-  const { title, legend, altLead, alt, altStep } = words.charts.eyeFlow;
+  const { title, legend, altLead, altStep } = words.charts.eyeFlow;
   const columns = cohorts.length > 1 ? cohortColumns(results, plan, words) : [allEyes(words)];
   const entries = entriesOf(setting, columns);
   const told = (index: number): string =>
@@ -32,14 +31,14 @@ export function eyeFlow(setting: ChartSetting): Drawing | undefined {
     ),
     title,
     legend: [legend, ...generalRemarks(setting)].join(' '),
-    alt: altLead + columns.map(({ label }, index) => alt(label, told(index))).join(' '),
+    alt: altLead + columns.map(({ label }, index) => words.charts.told(label, told(index))).join(' '),
   };
 }
 
 function entriesOf(setting: ChartSetting, columns: readonly Column[]): readonly FlowEntry[] {
   const { eyeFlow: words } = setting.words.charts;
   const line = (measure: string, statistic: string, label: string): FlowLine => {
-    const counts = columns.map(({ group }) => countText(setting, measure, group, statistic));
+    const counts = columns.map(({ group }) => countText(setting, setting.results.get(measure, group, statistic)));
     return { label, counts };
   };
   const box = (...lines: readonly FlowLine[]): FlowEntry => ({ kind: 'box', lines });
@@ -70,11 +69,6 @@ function reasonsOf({ results }: ChartSetting, columns: readonly Column[]): reado
   return flowReasons(results, measure)
     .map(({ statistic }) => statistic)
     .filter((statistic) => columns.some(({ group }) => results.get(measure, group, statistic).value !== 0));
-}
-
-function countText({ results, words }: ChartSetting, measure: string, group: string, statistic: string): string {
-  const row = results.get(measure, group, statistic);
-  return row.value === undefined ? words.charts.hidden : valueText(row, words);
 }
 
 function patientsLine({ results, words }: ChartSetting, columns: readonly Column[]): FlowLine {

@@ -1,8 +1,8 @@
+import { headLayers, type LedgerLayout, ledgerLayout } from './flow-columns.js';
 import { frame, lineHeight } from './frame.js';
-import { cohortKey } from './key.js';
-import { boxes, type Label, type Layer, labels, segments, symbols } from './marks.js';
+import { boxes, type Label, type Layer, labels, place, segments } from './marks.js';
 import type { ChartSetting } from './setting.js';
-import { textWidth, wrapped } from './text-width.js';
+import { wrapped } from './text-width.js';
 import { type Artwork, ink } from './theme.js';
 
 /** A label and its count in every column. */
@@ -16,19 +16,6 @@ export interface FlowEntry {
   kind: 'box' | 'reason';
   /** The first line of a box is set in bold. */
   lines: readonly FlowLine[];
-}
-
-/** Lengths of the ledger, points; y downwards from the top of the picture. */
-interface Layout {
-  artwork: Artwork;
-  width: number;
-  /** Right ends of the columns. */
-  columns: readonly number[];
-  /** Where labels end. */
-  room: number;
-  /** Of the heads; none where symbols stand for them. */
-  lines: number | undefined;
-  top: number;
 }
 
 /** One entry with its place. */
@@ -53,11 +40,11 @@ export function flowLedger(
   foot: readonly string[],
 ): object {
   const { artwork } = setting;
-  const layout = layoutOf(artwork, heads);
+  const layout = ledgerLayout(artwork, heads);
   const placed = placedIn(layout, entries);
   const last = placed.at(-1) as Placed;
   const layers = [
-    ...headLayers(setting, layout, heads),
+    ...headLayers(setting, layout),
     ...arrows(layout, placed),
     ...placed.flatMap((one) => entryLayers(layout, one)),
   ];
@@ -71,59 +58,10 @@ export function flowLedger(
   });
 }
 
-/** Room for labels that leaves nearly all of them on one line. */
-const easyRoom = 34;
-
-function layoutOf(artwork: Artwork, heads: readonly string[]): Layout {
-  const { type } = artwork;
-  const { widths, lines } = columnWidths(artwork, heads);
-  const all = widths.reduce((total, one) => total + one, 0);
-  const whole = Math.min(artwork.width, easyRoom * type + all);
-  let end = whole - type - all;
-  const room = end;
-  const columns = widths.map((width) => {
-    end += width;
-    return end;
-  });
-  return {
-    artwork,
-    width: whole,
-    columns,
-    room,
-    lines,
-    top: ((lines ?? heads.length + 2) + 0.4) * lineHeight(artwork),
-  };
-}
-
-/**
- * Widths of the columns with the space before them: heads on one line where there is room for that, else on two,
- * broken at spaces and hyphens.
- *
- * @returns no `lines` where even that is too wide and symbols have to stand for the cohorts
- */
-function columnWidths(
-  artwork: Artwork,
-  heads: readonly string[],
-): { widths: readonly number[]; lines: number | undefined } {
-  const { type, width } = artwork;
-  const wide = (texts: readonly string[]): number =>
-    type + Math.max(...['00,000', ...texts].map((text) => textWidth(text.trimEnd(), type, true)));
-  const whole = heads.map((head) => wide([head]));
-  const broken = heads.map((head) => wide(head.split(/(?<=[ -])/)));
-  const sum = (widths: readonly number[]): number => widths.reduce((total, one) => total + one, 0);
-  if (sum(whole) <= width - easyRoom * type) return { widths: whole, lines: 1 };
-  const isTwoLines = heads.every((head, i) => wrapped(head, headRoom(broken[i] ?? 0, artwork), type).length <= 2);
-  if (isTwoLines && sum(broken) <= 0.6 * width) return { widths: broken, lines: 2 };
-  return { widths: heads.map(() => wide([])), lines: undefined };
-}
-
-/** Width that a head may have in its column, as text is measured: bold letters are wider. */
-const headRoom = (column: number, { type }: Artwork): number => (column - type) / 1.1 + 0.01;
-
 /** Where labels start: in boxes, and behind the elbow of a reason. */
 const indentOf = ({ kind }: FlowEntry, { type }: Artwork): number => (kind === 'box' ? type : 2.75 * type);
 
-function placedIn({ artwork, room, top }: Layout, entries: readonly FlowEntry[]): readonly Placed[] {
+function placedIn({ artwork, room, top }: LedgerLayout, entries: readonly FlowEntry[]): readonly Placed[] {
   const line = lineHeight(artwork);
   const space = (entry: FlowEntry, before: FlowEntry | undefined): number => {
     if (!before) return 0;
@@ -131,7 +69,10 @@ function placedIn({ artwork, room, top }: Layout, entries: readonly FlowEntry[])
   };
   let y = top;
   return entries.map((entry, index) => {
-    const texts = entry.lines.map(({ label }) => wrapped(label, room - indentOf(entry, artwork), artwork.type));
+    const texts = entry.lines.map(({ label }, i) => {
+      const weight = weightOf(entry, i);
+      return wrapped(label, room - indentOf(entry, artwork), { size: artwork.type, weight });
+    });
     const height = (texts.flat().length + (entry.kind === 'box' ? 0.5 : 0)) * line;
     y += space(entry, entries[index - 1]);
     const placed = { entry, y, height, texts };
@@ -140,37 +81,12 @@ function placedIn({ artwork, room, top }: Layout, entries: readonly FlowEntry[])
   });
 }
 
-/** Names of the columns; where they are too long, symbols with a key above them. */
-function headLayers(setting: ChartSetting, layout: Layout, heads: readonly string[]): readonly Layer[] {
-  const { artwork, cohorts } = setting;
-  const { columns, top, lines } = layout;
-  const line = lineHeight(artwork);
-  const bottom = top - 0.8 * line;
-  const named = (texts: readonly string[], index: number): readonly Label[] =>
-    texts.map((text, i) => {
-      const y = bottom - (texts.length - 1 - i) * line;
-      return { x: columns[index] as number, y, text, align: 'right', weight: 'bold' };
-    });
-  if (lines !== undefined) return labels(heads.flatMap((head, i) => named(headTexts(layout, head, i), i)));
-  const marks = cohorts.map(({ accent }, index) => {
-    return symbols([{ x: (columns[index] as number) - artwork.type / 2, y: bottom }], accent, artwork);
-  });
-  const last = heads.length - 1;
-  return [
-    ...cohortKey(setting, { x: 0, y: 0 }, () => ''),
-    ...marks,
-    ...labels(named(headTexts(layout, heads[last] ?? '', last), last)),
-  ];
-}
-
-/** A head broken to its column. */
-function headTexts({ artwork, columns, room }: Layout, head: string, index: number): readonly string[] {
-  const column = (columns[index] as number) - (columns[index - 1] ?? room);
-  return wrapped(head, headRoom(column, artwork), artwork.type, 2);
-}
+/** The first line of a box is what it is about. */
+const weightOf = ({ kind }: FlowEntry, line: number): 'bold' | 'normal' =>
+  kind === 'box' && line === 0 ? 'bold' : 'normal';
 
 /** The way from box to box, with an elbow to every reason. */
-function arrows({ artwork }: Layout, placed: readonly Placed[]): readonly Layer[] {
+function arrows({ artwork }: LedgerLayout, placed: readonly Placed[]): readonly Layer[] {
   const { type, strokes } = artwork;
   const line = lineHeight(artwork);
   const x = 1.5 * type;
@@ -196,19 +112,18 @@ function arrows({ artwork }: Layout, placed: readonly Placed[]): readonly Layer[
 }
 
 function tips(values: readonly { x: number; y: number }[], size: number): Layer {
-  const place = (field: string): object => ({ field, type: 'quantitative', scale: null, axis: null });
   const mark = { type: 'point', shape: 'triangle-down', size: size * size, fill: ink.full, strokeWidth: 0, opacity: 1 };
   return { data: { values }, mark, encoding: { x: place('x'), y: place('y') } };
 }
 
-function entryLayers({ artwork, columns, width }: Layout, { entry, y, height, texts }: Placed): readonly Layer[] {
+function entryLayers({ artwork, columns, width }: LedgerLayout, { entry, y, height, texts }: Placed): readonly Layer[] {
   const line = lineHeight(artwork);
   const half = artwork.strokes.line / 2;
   const inset = entry.kind === 'box' ? 0.25 * line : 0;
   let at = y + inset + line / 2;
   const rows = entry.lines.flatMap(({ counts }, index) => {
     const lines = texts[index] as readonly string[];
-    const style = { weight: entry.kind === 'box' && index === 0 ? 'bold' : 'normal' } as const;
+    const style = { weight: weightOf(entry, index) };
     const label = lines.map((text, i): Label => ({ x: indentOf(entry, artwork), y: at + i * line, text, ...style }));
     const numbers = counts.map((text, i): Label => {
       return { x: columns[i] as number, y: at, text, align: 'right', ...style };

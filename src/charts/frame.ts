@@ -20,7 +20,7 @@ export function lineHeight({ type }: Artwork): number {
 }
 
 /**
- * Width of one panel's plot when so many columns fill the artwork.
+ * Width of one panel's plot when so many columns fill the artwork; whole points, as vega takes up panels in whole pixels.
  *
  * @example panelWidth(artwork, 2, { left: 20, right: 5 }, 30)
  */
@@ -30,7 +30,7 @@ export function panelWidth(
   margin: { left: number; right: number },
   gap: number,
 ): number {
-  return (artwork.width - margin.left - margin.right - (columns - 1) * gap) / columns;
+  return Math.floor((artwork.width - margin.left - margin.right - (columns - 1) * gap) / columns);
 }
 
 /**

@@ -6,7 +6,7 @@ import { textWidth, wrapped } from './text-width.js';
 
 /** A cohort's name, cut to one line of a width. */
 export function headingText(label: string, width: number, size: number): string {
-  return wrapped(label, width / 1.1, size, 1)[0] as string;
+  return wrapped(label, width, { size, weight: 'bold', lines: 1 })[0] as string;
 }
 
 /** One line a cohort: its symbol, its name, and how many eyes; from the top of the panel's margin downwards. */
@@ -25,7 +25,7 @@ export function cohortKey(
     const room = width - indent - type - textWidth(eyes, type);
     const text = headingText(cohort.label, room, type);
     const x = corner.x + indent;
-    const behind = x + textWidth(text, type, true) + 0.75 * type;
+    const behind = x + textWidth(text, type, 'bold') + 0.75 * type;
     return { y, name: { x, y, text, weight: 'bold' }, eyes: { x: behind, y, text: eyes } };
   });
   return [

@@ -4,7 +4,7 @@ import { type Accent, type Artwork, ink } from './theme.js';
 export type Layer = Readonly<Record<string, unknown>>;
 
 /** A position in points from the top left of its panel's plot. */
-const place = (field: string): object => ({ field, type: 'quantitative', scale: null, axis: null });
+export const place = (field: string): object => ({ field, type: 'quantitative', scale: null, axis: null });
 
 /** A line of text. */
 export interface Label {

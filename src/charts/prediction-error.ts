@@ -1,30 +1,14 @@
-import { count, fixed } from '../format/number.js';
 import { type HeadlineError, headlineError } from '../tables/headline-error.js';
 import { valueText } from '../tables/value-text.js';
 import type { Cohort } from './cohorts.js';
+import { bracketed, errorPanel, leftOf, type Scales, scalesOf } from './error-panel.js';
 import { frame, lineHeight, panelWidth } from './frame.js';
-import { type Bin, barsOf, binsOf, extentOf, isOpen, shareAxis } from './histogram.js';
 import { headingText } from './key.js';
-import { dashesOf, type Label, type Layer, labels, segments, stroked } from './marks.js';
+import { type Label, labels } from './marks.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { textWidth, wrapped } from './text-width.js';
 import { type Artwork, ink } from './theme.js';
-
-/** Limits that have a bracket above the bars, the inner one below the outer. */
-const bracketed = ['1.00', '0.50'] as const;
-
-/** What all panels share. */
-interface Scales {
-  measure: HeadlineError;
-  /** Dioptres at the ends of the axis. */
-  from: number;
-  to: number;
-  top: number;
-  ticks: readonly number[];
-  width: number;
-  height: number;
-}
 
 /**
  * How far refractions ended from the plan: a histogram in bins of 0.25 D centred on 0, one panel a cohort, with the
@@ -54,7 +38,7 @@ export function predictionError(setting: ChartSetting): Drawing | undefined {
       margin,
       gap: { column: gap, row: margin.top + 2 * line },
       panels: cohorts.map((cohort, index) => [
-        ...panel(setting, scales, cohort),
+        ...errorPanel(setting, scales, cohort),
         ...labels(heading(artwork, heads[index] ?? [])),
         ...labels(index + columns >= cohorts.length ? axisTitle(setting, scales) : []),
       ]),
@@ -68,95 +52,12 @@ export function predictionError(setting: ChartSetting): Drawing | undefined {
   };
 }
 
-/** One axis for all cohorts: open bins are part of it only where some cohort has eyes in them. */
-function scalesOf({ results, cohorts }: ChartSetting, measure: HeadlineError, width: number, height: number): Scales {
-  const bins = cohorts.flatMap(({ group }) => binsOf(results, measure, group));
-  const shown = bins.filter((bin) => !isOpen(bin) || bin.row.value);
-  const ends = shown.flatMap(extentOf);
-  const tallest = Math.max(0, ...barsOf(bins).map(({ share }) => share));
-  return { measure, from: Math.min(...ends), to: Math.max(...ends), ...shareAxis(tallest), width, height };
-}
-
-function panel(setting: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
-  const { artwork, words } = setting;
-  const bins = binsOf(setting.results, scales.measure, cohort.group);
-  const share = { x: -leftOf(artwork), y: -lineHeight(artwork), text: words.charts.predictionError.share };
-  return [
-    ...brackets(setting, scales, cohort),
-    bars(setting, scales, cohort, bins),
-    ...labels([share, ...beyond(setting, scales, bins)]),
-  ];
-}
-
-/** Room for the numbers of the axis. */
-const leftOf = ({ type }: Artwork): number => 3 * type;
-
-function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bins: readonly Bin[]): Layer {
-  const signed = "datum.value > 0 ? '+' + datum.label : datum.label";
-  return {
-    data: { values: barsOf(bins) },
-    mark: {
-      type: 'rect',
-      fill: accent.filled ? accent.colour : accent.tint,
-      ...stroked({ colour: accent.colour, width: artwork.strokes.hair }),
-    },
-    encoding: {
-      x: {
-        field: 'x',
-        type: 'quantitative',
-        scale: { domain: [scales.from, scales.to], nice: false, zero: false },
-        axis: { title: null, values: [-2, -1, 0, 1, 2], labelExpr: signed },
-      },
-      x2: { field: 'x2' },
-      y: {
-        field: 'share',
-        type: 'quantitative',
-        scale: { domain: [0, scales.top], nice: false },
-        axis: { title: null, values: scales.ticks, labelExpr: 'round(100 * datum.value)' },
-      },
-      y2: { datum: 0 },
-    },
-  };
-}
-
-/** Position of an error on the axis, points. */
-const across = ({ from, to, width }: Scales, dioptres: number): number => ((dioptres - from) / (to - from)) * width;
-
-function brackets({ results, words, artwork }: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
-  const { strokes, type } = artwork;
-  const line = lineHeight(artwork);
-  const drop = type / 2.5;
-  const all = bracketed.map((limit, index) => {
-    const [x, x2] = [across(scales, -Number(limit)), across(scales, Number(limit))];
-    const y = -(bracketed.length - 1 - index) * 1.25 * line - line / 2;
-    const share = results.get(scales.measure, cohort.group, `share_within_${limit}`);
-    const text = share.value === undefined ? '' : words.charts.predictionError.within(valueText(share, words), limit);
-    return { x, x2, y, label: { x: (x + x2) / 2, y: y - line * 0.6, text, align: 'center' } as const };
-  });
-  const shown = all.filter(({ label }) => label.text !== '');
-  const sides = ({ x, x2, y }: (typeof all)[number]) => [x, x2].map((side) => ({ x: side, y, x2: side, y2: y + drop }));
-  const guides = shown.flatMap(({ x, x2, y }) =>
-    [x, x2].map((side) => ({ x: side, y: y + drop, x2: side, y2: scales.height })),
-  );
-  return [
-    segments(guides, { colour: ink.soft, width: strokes.hair, dash: dashesOf([1, 2], artwork) }),
-    segments(
-      shown.flatMap((bracket) => [{ ...bracket, y2: bracket.y }, ...sides(bracket)]),
-      {
-        colour: ink.full,
-        width: strokes.line,
-      },
-    ),
-    ...labels(shown.map(({ label }) => label)),
-  ];
-}
-
 /** Above a panel: which eyes, how many, where they lie. */
 function headTexts(setting: ChartSetting, measure: HeadlineError, cohort: Cohort, width: number): readonly string[] {
   const { artwork } = setting;
   const room = width + leftOf(artwork);
   const eyes = `${sampleText(setting, measure, cohort)}; ${centreText(setting, measure, cohort)}`;
-  return [headingText(cohort.label, room, artwork.type), ...wrapped(eyes, room, artwork.type)];
+  return [headingText(cohort.label, room, artwork.type), ...wrapped(eyes, room, { size: artwork.type })];
 }
 
 function heading(artwork: Artwork, texts: readonly string[]): readonly Label[] {
@@ -168,21 +69,12 @@ function heading(artwork: Artwork, texts: readonly string[]): readonly Label[] {
 }
 
 function centreText({ results, words }: ChartSetting, measure: HeadlineError, { group }: Cohort): string {
-  const text = (statistic: string): string => valueText(results.get(measure, group, statistic), words);
+  const text = (statistic: string): string => {
+    const row = results.get(measure, group, statistic);
+    const value = valueText(row, words);
+    return row.value === undefined ? value : words.charts.predictionError.dioptres(value);
+  };
   return words.charts.predictionError.centre(text('mean'), text('sd'));
-}
-
-/** Eyes of the open bins, said above their bars: they have no place on the axis. */
-function beyond({ artwork, words }: ChartSetting, scales: Scales, bins: readonly Bin[]): readonly Label[] {
-  const { below, above } = words.charts.predictionError;
-  return bins.flatMap(({ from, to, row }) => {
-    if (!row.value || !isOpen({ from, to })) return [];
-    const eyes = words.charts.eyes(count(row.value));
-    const y = scales.height * (1 - row.value / row.n / scales.top) - lineHeight(artwork) / 2;
-    return from === -Infinity
-      ? [{ x: 0, y, text: below(eyes, fixed(to, 3)) }]
-      : [{ x: scales.width, y, text: above(eyes, fixed(from, 3)), align: 'right' as const }];
-  });
 }
 
 /** The quantity under the axis, and beside it, or below where it is too narrow, what its sign means. */
@@ -214,5 +106,5 @@ function told(setting: ChartSetting, measure: HeadlineError, cohort: Cohort): st
     return row.value === undefined ? [] : [words.charts.predictionError.within(valueText(row, words), limit)];
   });
   const parts = [sampleText(setting, measure, cohort), centreText(setting, measure, cohort), ...shares];
-  return words.charts.predictionError.alt(cohort.label, parts.join('; '));
+  return words.charts.told(cohort.label, parts.join('; '));
 }

@@ -2,7 +2,7 @@ import { count } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { type OutcomeFamily, outcomeVisit } from '../tables/follow-up.js';
-import { intervalText, valueText } from '../tables/value-text.js';
+import { valueText } from '../tables/value-text.js';
 import { type Cohort, hasTooManyCohorts } from './cohorts.js';
 import type { ChartSetting } from './setting.js';
 import { wrapped } from './text-width.js';
@@ -21,7 +21,7 @@ export function visitLines(setting: ChartSetting, family: OutcomeFamily): readon
   const text = (statistic: string): string => valueText(day(statistic), words);
   const known = day('median').value !== undefined;
   const days = known ? words.charts.days(text('median'), text('min'), text('max')) : words.charts.daysUnknown;
-  return wrapped(words.charts.visit(outcomeVisit(plan, words), days), artwork.width, artwork.type);
+  return wrapped(words.charts.visit(outcomeVisit(plan, words), days), artwork.width, { size: artwork.type });
 }
 
 /** What every legend ends with: eyes, patients and missing of each cohort, the visit, and what is not shown. */
@@ -29,8 +29,8 @@ export function legendEnd(setting: ChartSetting, measures: readonly { measure: s
   const { results, plan, words } = setting;
   const { charts } = words;
   const sample = ({ measure, label }: { measure: string; label?: string }, cohort: Cohort): string => {
-    const missing = valueText(results.get(measure, cohort.group, 'missing'), words);
-    const whose = label === undefined ? cohort.label : `${cohort.label}, ${label}`;
+    const missing = countText(setting, results.get(measure, cohort.group, 'missing'));
+    const whose = label === undefined ? cohort.label : charts.within(cohort.label, label);
     return charts.legendSample(whose, sampleText(setting, measure, cohort), charts.missing(missing));
   };
   const samples = setting.cohorts.flatMap((cohort) => measures.map((measure) => sample(measure, cohort)));
@@ -47,10 +47,7 @@ export function generalRemarks({ results, plan, words }: ChartSetting): readonly
   ];
 }
 
-/** '77.4 (72.3 to 81.7)', or '77.4, no interval'. */
-export function shareWithInterval(row: ResultRow, { words }: ChartSetting): string {
-  const value = valueText(row, words);
-  if (row.value === undefined) return value;
-  const limits = intervalText(row, words);
-  return limits === undefined ? `${value}, ${words.charts.noInterval}` : `${value} (${limits})`;
+/** A count of eyes, or that it is hidden: a count always exists. */
+export function countText({ words }: ChartSetting, row: ResultRow): string {
+  return row.value === undefined ? words.charts.hidden : valueText(row, words);
 }

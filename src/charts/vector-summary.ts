@@ -111,7 +111,7 @@ export function keyLines(
   const { results, plan, words, artwork } = setting;
   const room = width - indentOf(artwork);
   const line = (sample: KeyLine['sample'], text: string): KeyLine => {
-    return { sample, texts: wrapped(text, room, artwork.type) };
+    return { sample, texts: wrapped(text, room, { size: artwork.type }) };
   };
   const { centroidRegion, nextEye, inside, noRegion, noSpread } = words.charts.doubleAngle;
   const vector = vectorText(setting, measure, cohort);

@@ -21,14 +21,14 @@ const predictionError = {
   myopic: '← more myopic',
   hyperopic: 'more hyperopic →',
   within: (percent: string, limit: string) => `${percent} % within ±${limit} D`,
-  centre: (mean: string, sd: string) => `mean ${mean} D, SD ${sd} D`,
-  below: (eyesText: string, edge: string) => `${eyesText} below ${edge} D`,
-  above: (eyesText: string, edge: string) => `${eyesText} above ${edge} D`,
+  dioptres: (value: string) => `${value} D`,
+  centre: (mean: string, sd: string) => `mean ${mean}, SD ${sd}`,
+  below: (edge: string) => `below ${edge} D`,
+  above: (edge: string) => `above ${edge} D`,
   legend: (error: string, reference: string) =>
     `${error}: achieved minus ${reference}, spherical equivalent in the spectacle plane; negative is more myopic. ` +
     'Bins of 0.25 D are centred on 0; a value on an edge counts in the bin nearer 0. ' +
     'Brackets: eyes within ±0.50 D and ±1.00 D, counted from the values and not from the bins.',
-  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
   altLead: (error: string) => `Histogram of the ${error.toLowerCase()} in bins of 0.25 dioptre. `,
 } as const;
 
@@ -42,7 +42,6 @@ const accuracyShares = {
     `Share of eyes whose ${error.toLowerCase()} (achieved minus ${reference}, spherical equivalent, spectacle plane) is ` +
     `within each limit, with its ${level} confidence interval. Each limit includes the ones above it.`,
   altLead: (error: string) => `Shares of eyes by ${error.toLowerCase()}. `,
-  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
   altShare: (limit: string, percent: string) => `${percent} % within ±${limit} dioptres`,
 } as const;
 
@@ -51,16 +50,16 @@ const acuityCumulative = {
   share: 'Eyes, %',
   lines: 'Snellen line reached or passed, 20/…',
   series: {
-    cdva_before: 'corrected, before surgery',
-    udva: 'uncorrected, after surgery (distance-target eyes)',
-    cdva: 'corrected, after surgery',
+    cdva_before: 'corrected, before',
+    udva: 'uncorrected, after (distance-target eyes)',
+    cdva: 'corrected, after',
   },
   legend:
-    'Share of eyes that reach each Snellen line or a better one; numbers below the lines are percent of eyes. ' +
-    'Uncorrected acuity counts only eyes aimed at distance. Acuity is not snapped to a line: a line counts as reached ' +
-    'up to half a step beyond its nominal logMAR. Acuity before surgery is lowered by the cataract.',
+    'Share of eyes that reach each Snellen line or a better one, before and after surgery; the numbers below the lines ' +
+    'are percent of eyes. ' +
+    'Uncorrected acuity counts only eyes aimed at distance. Acuity is not snapped to a line: a line is reached at its ' +
+    'nominal tenth of logMAR + 0.005 or better. Acuity before surgery is lowered by the cataract.',
   altLead: 'Cumulative distance acuity. ',
-  alt: (cohort: string, series: string, told: string) => `${cohort}, ${series}: ${told}.`,
   altShare: (line: string, percent: string) => `${percent} % at ${line} or better`,
 } as const;
 
@@ -76,7 +75,6 @@ const doubleAngle = {
   centroidRegion: (centroid: string, level: string) => `${centroid} (${level} region)`,
   vector: (magnitude: string, axis: string) => `${magnitude} D @ ${axis}°`,
   magnitude: (magnitude: string) => `${magnitude} D`,
-  noVector: 'not estimable',
   nextEye: (level: string, inside: string) => `${level} region for the next eye; ${inside}`,
   inside: (share: string) => `${share} % of these eyes are inside`,
   noRegion: 'no region: too few patients',
@@ -92,7 +90,6 @@ const doubleAngle = {
     'the larger the square, the more eyes.',
   cellsHidden: (least: string) => `Cells with fewer than ${least} eyes are not drawn.`,
   altLead: 'Double-angle plots of astigmatism. ',
-  alt: (panel: string, told: string) => `${panel}: ${told}.`,
 } as const;
 
 const eyeFlow = {
@@ -113,7 +110,6 @@ const eyeFlow = {
     'shown. The way drawn is that of the spherical equivalent; how eyes leave the other analyses stands in the ' +
     'eye-flow table.',
   altLead: 'Flow of eyes. ',
-  alt: (cohort: string, told: string) => `${cohort}: ${told}.`,
   altStep: (label: string, count: string) => `${label} ${count}`,
 } as const;
 
@@ -130,6 +126,10 @@ export const charts = {
   legendSample: (cohort: string, sample: string, missing: string) => `${cohort}: ${sample}, ${missing}.`,
   suppressed: (least: string) => `Counts below ${least}, and those that would give them away, are not shown.`,
   tooManyCohorts: 'All eyes together: this chart tells at most four cohorts apart; the tables have every cohort.',
+  /** One group in words, for readers who do not see the picture. */
+  told: (group: string, what: string) => `${group}: ${what}.`,
+  /** A group within a group: 'manual, corrected, after'. */
+  within: (group: string, part: string) => `${group}, ${part}`,
   hidden: 'hidden',
   noInterval: 'no interval',
   errors,

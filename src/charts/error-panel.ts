@@ -1,0 +1,141 @@
+import { count, signed } from '../format/number.js';
+import type { HeadlineError } from '../tables/headline-error.js';
+import { valueText } from '../tables/value-text.js';
+import type { Cohort } from './cohorts.js';
+import { lineHeight } from './frame.js';
+import { type Bar, type Bin, barsOf, binsOf, extentOf, isOpen, shareAxis } from './histogram.js';
+import { dashesOf, type Label, type Layer, labels, segments, stroked } from './marks.js';
+import type { ChartSetting } from './setting.js';
+import { textWidth } from './text-width.js';
+import { type Artwork, ink } from './theme.js';
+
+/** Limits that have a bracket above the bars, the inner one below the outer. */
+export const bracketed = ['1.00', '0.50'] as const;
+
+/** What all panels share. */
+export interface Scales {
+  measure: HeadlineError;
+  /** Dioptres at the ends of the axis. */
+  from: number;
+  to: number;
+  top: number;
+  ticks: readonly number[];
+  width: number;
+  height: number;
+}
+
+/** One axis for all cohorts: open bins are part of it only where some cohort has eyes in them. */
+export function scalesOf(
+  { results, cohorts }: ChartSetting,
+  measure: HeadlineError,
+  width: number,
+  height: number,
+): Scales {
+  const bins = cohorts.flatMap(({ group }) => binsOf(results, measure, group));
+  const shown = bins.filter((bin) => !isOpen(bin) || bin.row.value);
+  const ends = shown.flatMap(extentOf);
+  const tallest = Math.max(0, ...barsOf(bins).map(({ share }) => share));
+  return { measure, from: Math.min(...ends), to: Math.max(...ends), ...shareAxis(tallest), width, height };
+}
+
+/** Room for the numbers of the axis. */
+export const leftOf = ({ type }: Artwork): number => 3 * type;
+
+/** One cohort's bars with the brackets above them. */
+export function errorPanel(setting: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
+  const { artwork, words } = setting;
+  const bins = binsOf(setting.results, scales.measure, cohort.group);
+  const share = { x: -leftOf(artwork), y: -lineHeight(artwork), text: words.charts.predictionError.share };
+  return [
+    ...brackets(setting, scales, cohort),
+    bars(setting, scales, cohort, bins),
+    ...labels([share, ...beyond(setting, scales, bins)]),
+  ];
+}
+
+function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bins: readonly Bin[]): Layer {
+  const signed = "datum.value > 0 ? '+' + datum.label : datum.label";
+  return {
+    data: { values: barsOf(bins) },
+    mark: {
+      type: 'rect',
+      fill: accent.filled ? accent.colour : accent.tint,
+      ...stroked({ colour: accent.colour, width: artwork.strokes.hair }),
+    },
+    encoding: {
+      x: {
+        field: 'x',
+        type: 'quantitative',
+        scale: { domain: [scales.from, scales.to], nice: false, zero: false },
+        axis: { title: null, values: [-2, -1, 0, 1, 2], labelExpr: signed },
+      },
+      x2: { field: 'x2' },
+      y: {
+        field: 'share',
+        type: 'quantitative',
+        scale: { domain: [0, scales.top], nice: false },
+        axis: { title: null, values: scales.ticks, labelExpr: 'round(100 * datum.value)' },
+      },
+      y2: { datum: 0 },
+    },
+  };
+}
+
+/** Position of an error on the axis, points. */
+const across = ({ from, to, width }: Scales, dioptres: number): number => ((dioptres - from) / (to - from)) * width;
+
+function brackets({ results, words, artwork }: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
+  const { strokes, type } = artwork;
+  const line = lineHeight(artwork);
+  const drop = type / 2.5;
+  const all = bracketed.map((limit, index) => {
+    const [x, x2] = [across(scales, -Number(limit)), across(scales, Number(limit))];
+    const y = -(bracketed.length - 1 - index) * 1.25 * line - line / 2;
+    const share = results.get(scales.measure, cohort.group, `share_within_${limit}`);
+    const text = share.value === undefined ? '' : words.charts.predictionError.within(valueText(share, words), limit);
+    return { x, x2, y, label: { x: (x + x2) / 2, y: y - line * 0.6, text, align: 'center' } as const };
+  });
+  const shown = all.filter(({ label }) => label.text !== '');
+  const sides = ({ x, x2, y }: (typeof all)[number]) => [x, x2].map((side) => ({ x: side, y, x2: side, y2: y + drop }));
+  const guides = shown.flatMap(({ x, x2, y }) =>
+    [x, x2].map((side) => ({ x: side, y: y + drop, x2: side, y2: scales.height })),
+  );
+  return [
+    segments(guides, { colour: ink.soft, width: strokes.hair, dash: dashesOf([1, 2], artwork) }),
+    segments(
+      shown.flatMap((bracket) => [{ ...bracket, y2: bracket.y }, ...sides(bracket)]),
+      {
+        colour: ink.full,
+        width: strokes.line,
+      },
+    ),
+    ...labels(shown.map(({ label }) => label)),
+  ];
+}
+
+/** Eyes of the open bins, said above their bars: they have no place on the axis. */
+function beyond({ artwork, words }: ChartSetting, scales: Scales, bins: readonly Bin[]): readonly Label[] {
+  const { below, above } = words.charts.predictionError;
+  const bars = barsOf(bins);
+  return bins.flatMap((bin): readonly Label[] => {
+    const { from, to, row } = bin;
+    if (!row.value || !isOpen(bin)) return [];
+    const isLow = from === -Infinity;
+    const eyes = words.charts.eyes(count(row.value));
+    const edge = isLow ? below(signed(to, 3)) : above(signed(from, 3));
+    const width = Math.max(textWidth(eyes, artwork.type), textWidth(edge, artwork.type));
+    const y = clearOf(bars, scales, isLow ? [0, width] : [scales.width - width, scales.width]);
+    const line = lineHeight(artwork);
+    const place = isLow ? ({ x: artwork.type / 2 } as const) : ({ x: scales.width, align: 'right' } as const);
+    return [
+      { ...place, y: y - 1.6 * line, text: eyes },
+      { ...place, y: y - 0.6 * line, text: edge },
+    ];
+  });
+}
+
+/** Top of the tallest bar between two places, points. */
+function clearOf(bars: readonly Bar[], scales: Scales, [from, to]: readonly [from: number, to: number]): number {
+  const met = bars.filter(({ x, x2 }) => across(scales, x2) > from && across(scales, x) < to);
+  return scales.height * (1 - Math.max(0, ...met.map(({ share }) => share)) / scales.top);
+}
