@@ -50,15 +50,20 @@ export function acuityRows(sample: Sample): readonly ResultRow[] {
 }
 
 function lineRows(sample: Sample): readonly ResultRow[] {
-  return (sample.measure.lines ?? []).flatMap((line) => {
-    const [numerator, denominator] = line.split('/').map(Number);
-    const reached = lineOfLogMAR(logMAROfFraction(numerator as number, denominator as number));
-    return shareRows(sample, {
+  return (sample.measure.lines ?? []).flatMap((line) =>
+    shareRows(sample, {
       share: `share_at_or_better_${line}`,
       count: `count_at_or_better_${line}`,
-      hits: hitsOf(sample.values, (value) => lineOfLogMAR(value) <= reached),
+      hits: hitsOf(sample.values, reaching(line)),
       patients: sample.patients,
       method: 'wilson',
-    });
-  });
+    }),
+  );
+}
+
+/** Whether an acuity, logMAR, is at or better than a Snellen line such as '20/40'. */
+export function reaching(line: string): (logMAR: number) => boolean {
+  const [numerator, denominator] = line.split('/').map(Number);
+  const reached = lineOfLogMAR(logMAROfFraction(numerator as number, denominator as number));
+  return (logMAR) => lineOfLogMAR(logMAR) <= reached;
 }

@@ -30,12 +30,13 @@ const steps: readonly Measure[] = [
 ];
 
 /** The two components of one cylinder in the doubled-angle plane; no cylinder is the zero vector. */
-function vector(name: string, magnitude: string, axis: string): readonly Measure[] {
+function vector(name: string, magnitude: string, axis: string, role?: Measure['role']): readonly Measure[] {
   const component = (part: 'x' | 'y', formula: string, of: (c: number, a: number) => number): Measure => ({
     ...cornea,
     name: `${name}_${part}`,
     vector: { name, component: part },
     kind: 'vector',
+    ...(role ? { role } : {}),
     better: 'nearer zero',
     inputs: [magnitude, axis],
     formula,
@@ -51,6 +52,6 @@ function vector(name: string, magnitude: string, axis: string): readonly Measure
 /** Astigmatism as vectors, at the corneal plane. */
 export const astigmatismMeasures: readonly Measure[] = [
   ...steps,
-  ...vector('corneal_cylinder_before', 'corneal_cylinder_magnitude_before', 'steepAxis@before'),
+  ...vector('corneal_cylinder_before', 'corneal_cylinder_magnitude_before', 'steepAxis@before', 'baseline'),
   ...vector('refractive_cylinder_after', 'corneal_plane_cylinder_after', 'axis@outcome'),
 ];

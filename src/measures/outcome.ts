@@ -24,6 +24,7 @@ function followUp(name: string, family: Family, day: string): Measure {
     name,
     family,
     kind: 'continuous',
+    role: 'follow-up',
     unit: 'days',
     inputs: [day],
     formula: 'day of the examination − day of surgery',

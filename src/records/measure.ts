@@ -23,6 +23,8 @@ export interface Measure {
   vector?: { name: string; component: 'x' | 'y' };
   family: Family;
   kind: MeasureKind;
+  /** What eyes were before surgery, or when they were seen; absent: an outcome, which cohorts are compared by. */
+  role?: 'baseline' | 'follow-up';
   better?: 'higher' | 'lower' | 'nearer zero';
   unit: 'D' | 'deg' | 'logMAR' | 'mm' | '%' | 'years' | 'days' | 'share' | '';
   plane?: 'spectacle' | 'cornea' | 'lens';
