@@ -1,7 +1,9 @@
 import type { WordColumn } from '../../src/columns/word-column.js';
 import { conditionOn } from '../../src/eligibility/condition.js';
 import { locateColumn } from '../../src/findings/header.js';
+import { parseDate } from '../../src/intake/date.js';
 import { missingWords } from '../../src/intake/missing.js';
+import { parseNumber } from '../../src/intake/number.js';
 import type { BlockPlan, ColumnPlan, Plan, SourcePlan } from '../../src/records/plan.js';
 import { keptColumn, type RawTable } from '../../src/records/raw-table.js';
 
@@ -50,7 +52,10 @@ function admittedRows(raw: RawTable, plan: BlockPlan, isMissing: (cell: string) 
       return word === undefined || isMissing(word) ? undefined : word;
     };
   };
-  const tests = plan.only.map((condition) => conditionOn(condition, lookup));
+  const { decimal, dateOrder } = raw.read;
+  const order = dateOrder === 'none' ? 'year-first' : dateOrder;
+  const read = (text: string, asDate: boolean) => (asDate ? parseDate(text, order) : parseNumber(text, { decimal }));
+  const tests = plan.only.map((condition) => conditionOn(condition, lookup, read));
   return Uint8Array.from({ length: raw.rows }, (_, row) => (tests.every((test) => test(row) === true) ? 1 : 0));
 }
 

@@ -5,7 +5,7 @@ import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, columnOf, mappedColumn } from './blocks.js';
 import { covariateNumbers, type NumberCells, numberCells, type ReadContext } from './cells.js';
 import { agree, differs, type RowPlace, rankOf, rowToTell, tolerances } from './join.js';
-import { type TextCells, textCells, textColumn } from './words.js';
+import { codeTextCells, type TextCells, textCells, textColumn } from './words.js';
 
 /** Rows that describe one eye, in canonical order. */
 export interface FactRow {
@@ -64,13 +64,13 @@ function givenAt<V>(row: FactRow, value: V, { blocks, plan }: FactContext): Give
 function joined<V extends number | string>(
   field: string,
   context: FactContext,
-  valueOf: (row: FactRow) => V | undefined,
+  written: (row: FactRow) => V | undefined,
   same: (a: V, b: V) => boolean,
 ): (V | undefined)[] {
   return context.rowsOfEye.map((rows, eye) => {
-    const giving = rows.filter((row) => valueOf(row) !== undefined);
-    if (giving.length < 2) return giving[0] && valueOf(giving[0]);
-    const [kept, ...others] = giving.map((row) => givenAt(row, valueOf(row) as V, context)).sort(inOrder) as [
+    const giving = rows.filter((row) => written(row) !== undefined);
+    if (giving.length < 2) return giving[0] && written(giving[0]);
+    const [kept, ...others] = giving.map((row) => givenAt(row, written(row) as V, context)).sort(inOrder) as [
       Given<V>,
       ...Given<V>[],
     ];
@@ -127,11 +127,11 @@ function numbersFrom(
   { tolerance, period }: { tolerance: number; period?: number },
 ): Float64Array | undefined {
   if (!cells.some(Boolean)) return undefined;
-  const valueOf = ({ at, row }: FactRow): number | undefined => {
+  const written = ({ at, row }: FactRow): number | undefined => {
     const value = cells[at]?.(row);
     return value === undefined || Number.isNaN(value) ? undefined : value;
   };
-  const values = joined(name, context, valueOf, (a, b) => agree(a, b, tolerance, period));
+  const values = joined(name, context, written, (a, b) => agree(a, b, tolerance, period));
   return Float64Array.from(values, (value) => value ?? Number.NaN);
 }
 
@@ -154,11 +154,15 @@ function namesFrom(
 }
 
 function nameFact(field: Field, context: FactContext): CategoryColumn | undefined {
-  const cells = readers(context, (block, read) => textCells(block, field.name, context.plan, read));
+  const cells = readers(context, (block, read) =>
+    field.type === 'codes'
+      ? codeTextCells(block, field.name, context.plan)
+      : textCells(block, field.name, context.plan, read),
+  );
   return namesFrom(field.name, cells, context, field.values);
 }
 
-/** Fields that other steps read: the key, what decides which operation is the first, and codes. */
+/** Fields that other steps read: the key, and what decides which operation is the first. */
 const readElsewhere = new Set([
   'patient',
   'eye',
@@ -176,7 +180,7 @@ export function factColumns(context: FactContext, sideOfEye: Int32Array): Readon
   const columns: Record<string, FactColumn> = {};
   for (const field of fields) {
     const ofEye = field.holds.includes('surgery') || field.holds.includes('eye');
-    if (!ofEye || readElsewhere.has(field.name) || field.type === 'codes') continue;
+    if (!ofEye || readElsewhere.has(field.name)) continue;
     const isNumber = field.type === 'number' || field.type === 'clock-or-degrees';
     const column = isNumber ? numberFact(field, context, sideOfEye) : nameFact(field, context);
     if (column) columns[field.name] = column;

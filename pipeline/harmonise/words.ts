@@ -1,8 +1,8 @@
-import { parseCodes, parseYesNo } from '../../src/intake/codes.js';
+import { joinedCodes, parseCodes, parseYesNo } from '../../src/intake/codes.js';
 import { parseDate } from '../../src/intake/date.js';
 import { fieldNamed } from '../../src/plan/fields.js';
 import { noDay } from '../../src/records/canonical.js';
-import type { Plan } from '../../src/records/plan.js';
+import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, type Mapped, mappedColumn } from './blocks.js';
 import { type ReadContext, tellUnreadable } from './cells.js';
 
@@ -12,8 +12,8 @@ export type TextCells = (row: number) => string | undefined;
 const folded = (word: string): string => word.trim().toLowerCase();
 
 /** Our value → written words, turned round; the column's own words win over those of `values`. */
-function spellings(column: Mapped, plan: Plan): ReadonlyMap<string, string> {
-  const lists = { ...plan.values[column.plan.field], ...column.plan.words };
+function spellings(field: string, own: ColumnPlan['words'], plan: Plan): ReadonlyMap<string, string> {
+  const lists = { ...plan.values[field], ...own };
   const pairs = Object.entries(lists).flatMap(([ours, written]) =>
     [ours, ...written].map((word) => [folded(word), ours] as const),
   );
@@ -66,18 +66,29 @@ function tellUnknown(block: Block, column: Mapped, unknown: Uint8Array, context:
   }
 }
 
-/** Named values of a mapped column, once a word: declared lists, our own fixed values, else the spelling itself. */
+/** What a word of a field means: by the declared lists, as one of our own fixed values, else its own spelling. */
+function meaningOf(
+  word: string,
+  field: string,
+  lists: ReadonlyMap<string, string>,
+): { value?: string; known: boolean } {
+  const value = lists.get(folded(word)) ?? fixedValue(field, word);
+  if (value !== undefined) return { value, known: true };
+  if (fieldNamed(field)?.values !== undefined) return { known: false };
+  return { value: word.trim(), known: lists.size === 0 };
+}
+
+/** Named values of a mapped column, once a word; words that stand in no list are asked about. */
 export function textColumn(block: Block, column: Mapped, plan: Plan, context: ReadContext): TextCells {
   const { field } = column.plan;
-  const lists = spellings(column, plan);
-  const hasFixed = fieldNamed(field)?.values !== undefined;
+  const lists = spellings(field, column.plan.words, plan);
+  const blank = block.plan.blank_means[field];
   const unknown = new Uint8Array(column.words.words.length);
   const byWord = column.words.words.map((word, code) => {
-    if (block.isMissing(word)) return undefined;
-    const value = lists.get(folded(word)) ?? fixedValue(field, word);
-    if (value !== undefined) return value;
-    if (lists.size > 0 || hasFixed) unknown[code] = 1;
-    return hasFixed ? undefined : word.trim();
+    if (block.isMissing(word)) return blank === undefined ? undefined : String(blank);
+    const { value, known } = meaningOf(word, field, lists);
+    if (!known) unknown[code] = 1;
+    return value;
   });
   tellUnknown(block, column, unknown, context);
   return (row) => byWord[column.words.codes[row] as number];
@@ -88,19 +99,33 @@ export function textCells(block: Block, field: string, plan: Plan, context: Read
   const column = mappedColumn(block, field);
   if (column) return textColumn(block, column, plan, context);
   const constant = block.plan.constants[field];
-  return constant === undefined ? undefined : () => String(constant);
+  if (constant === undefined) return undefined;
+  const { value } = meaningOf(String(constant), field, spellings(field, undefined, plan));
+  return () => value;
 }
 
-/**
- * Codes of a field, once a word; an empty list says "none", undefined that nothing is recorded.
- */
-export function codeCells(block: Block, field: string): ((row: number) => readonly string[] | undefined) | undefined {
+/** What a cell of codes may say; an empty list says "none", undefined that nothing is recorded. */
+type Codes = readonly string[] | undefined;
+
+/** Something made of the codes of a field, once a word. */
+function fromCodes<V>(block: Block, field: string, make: (codes: Codes) => V): ((row: number) => V) | undefined {
   const column = mappedColumn(block, field);
   if (!column) return undefined;
-  const blank =
-    block.plan.blank_means[field] === undefined ? undefined : parseCodes(String(block.plan.blank_means[field]));
-  const byWord = column.words.words.map((word) => (block.isMissing(word) ? blank : parseCodes(word)));
-  return (row) => byWord[column.words.codes[row] as number];
+  const meaning = block.plan.blank_means[field];
+  const blank = meaning === undefined ? undefined : parseCodes(String(meaning));
+  const byWord = column.words.words.map((word) => make(block.isMissing(word) ? blank : parseCodes(word)));
+  return (row) => byWord[column.words.codes[row] as number] as V;
+}
+
+/** Codes of a field as written. */
+export function codeCells(block: Block, field: string): ((row: number) => Codes) | undefined {
+  return fromCodes(block, field, (codes) => codes);
+}
+
+/** Codes of a field as one text, each under its declared value: a cell may say several things. */
+export function codeTextCells(block: Block, field: string, plan: Plan): TextCells | undefined {
+  const lists = spellings(field, undefined, plan);
+  return fromCodes(block, field, (codes) => codes && joinedCodes(codes.map((code) => lists.get(folded(code)) ?? code)));
 }
 
 /** Dates of a field as days since 1970-01-01; `noDay` where the row has none. */

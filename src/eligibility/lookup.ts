@@ -1,5 +1,7 @@
 import type { ColumnTable } from 'arquero';
 import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../columns/table.js';
+import { splitCodes } from '../intake/codes.js';
+import { fieldNamed } from '../plan/fields.js';
 import { type CanonicalTables, type Kind, noDay } from '../records/canonical.js';
 import type { Assembly, ChosenRows } from '../visits/assemble.js';
 import type { Lookup, Value } from './condition.js';
@@ -52,7 +54,9 @@ function eyeLookup(eyes: ColumnTable, field: string): (eye: number) => Value {
   if (!hasColumn(eyes, name)) return () => undefined;
   if (!(eyes.column(name) instanceof Float64Array)) {
     const column = categoriesOf(eyes, name);
-    return (eye) => column.at(eye);
+    if (fieldNamed(name)?.type !== 'codes') return (eye) => column.at(eye);
+    const byName = column.names.map(splitCodes);
+    return (eye) => (column.codes[eye] ? byName[column.codes[eye] as number] : undefined);
   }
   const values = eyeNumbers(eyes, name) as Float64Array;
   return (eye) => numberOrMissing(values[eye] as number);

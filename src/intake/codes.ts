@@ -31,6 +31,21 @@ export function parseCodes(text: string): readonly string[] {
     .filter((code) => code !== '' && !noneWords.has(code.toLowerCase()));
 }
 
+/**
+ * Several codes as one text, in a fixed order; 'none' where there are none. Undone by `splitCodes`.
+ *
+ * @source definition; `parseCodes` leaves no '+' inside a code
+ * @example joinedCodes(['VL', 'PCR']) // 'PCR+VL'
+ */
+export function joinedCodes(codes: readonly string[]): string {
+  return codes.length === 0 ? 'none' : [...codes].sort().join('+');
+}
+
+/** The codes of a text made by `joinedCodes`; 'none' stands for itself. @example splitCodes('PCR+VL') // ['PCR', 'VL'] */
+export function splitCodes(text: string): readonly string[] {
+  return text.split('+');
+}
+
 /** Words for yes and no, in lower case. */
 const yesWords = new Set(['yes', 'y', 'true', '1', 'x', 'ja', 'j', 'oui', 'o']);
 const noWords = new Set(['no', 'n', 'false', '0', 'nein', 'non']);

@@ -38,15 +38,20 @@ function completeness(tables: CanonicalTables, kind: Kind): (row: number) => boo
   return (row) => columns.every((values) => !Number.isNaN(values[row] as number));
 }
 
-/** First day of an operation after the first, from surgery; a day beyond every other where there is none. */
+/**
+ * Day of the first operation that ends an eye's follow-up, from its lens operation; a day beyond every other where
+ * there is none. What was done before, or on the same day, is part of what is audited; an operation of another kind
+ * changes no refraction.
+ */
 function secondOperations(tables: CanonicalTables, eyes: number, plan: Plan): Int32Array {
   const first = new Int32Array(eyes).fill(2 ** 31 - 1);
   if (plan.follow_up.after_second_operation === 'keep') return first;
   const eye = integersOf(tables.events, 'eye');
   const day = integersOf(tables.events, 'day');
+  const procedure = tables.events.column('procedure') as { at(row: number): string };
   for (let i = 0; i < eye.length; i++) {
-    const of = eye[i] as number;
-    if (of >= 0 && day[i] !== noDay) first[of] = Math.min(first[of] as number, day[i] as number);
+    const [of, on] = [eye[i] as number, day[i] as number];
+    if (on > 0 && procedure.at(i) !== 'other') first[of] = Math.min(first[of] as number, on);
   }
   return first;
 }
@@ -131,22 +136,26 @@ interface Anchor {
   day: number;
 }
 
-/** The refraction nearest the aim; without one, the nearest measurement of any other kind. */
+/** The refraction nearest the aim; without one, the nearest measurement of any other kind, of two the later. */
 function findAnchor(
   candidates: ReadonlyMap<Kind, Candidates>,
   rule: VisitRule,
   eye: number,
   nearest: (kind: Kind, eye: number, aim: number) => number,
 ): Anchor | undefined {
-  const refraction = nearest('refractions', eye, rule.aim);
-  const dayOf = (kind: Kind, row: number): number => candidates.get(kind)?.day[row] as number;
-  if (refraction >= 0) return { kind: 'refractions', row: refraction, day: dayOf('refractions', refraction) };
-  let best: Anchor | undefined;
+  const anchorOf = (kind: Kind): Anchor | undefined => {
+    const row = candidates.has(kind) ? nearest(kind, eye, rule.aim) : -1;
+    return row < 0 ? undefined : { kind, row, day: candidates.get(kind)?.day[row] as number };
+  };
+  const isBetter = (one: Anchor, best: Anchor): boolean => {
+    const apart = Math.abs(one.day - rule.aim) - Math.abs(best.day - rule.aim);
+    return apart < 0 || (apart === 0 && one.day > best.day);
+  };
+  let best = anchorOf('refractions');
+  if (best) return best;
   for (const kind of candidates.keys()) {
-    const row = nearest(kind, eye, rule.aim);
-    if (row < 0) continue;
-    const day = dayOf(kind, row);
-    if (!best || Math.abs(day - rule.aim) < Math.abs(best.day - rule.aim)) best = { kind, row, day };
+    const one = anchorOf(kind);
+    if (one && (!best || isBetter(one, best))) best = one;
   }
   return best;
 }
@@ -171,7 +180,8 @@ function chooseOutcome(
   const listed = plan.follow_up.outcome.map((name) => visits.find((visit) => visit.rule.name === name) as VisitRows);
   for (let eye = 0; eye < eyes; eye++) {
     const chosen =
-      listed.find((visit) => (visit.rows.refractions[eye] as number) >= 0) ?? listed.find((visit) => visit.seen[eye] === 1);
+      listed.find((visit) => (visit.rows.refractions[eye] as number) >= 0) ??
+      listed.find((visit) => visit.seen[eye] === 1);
     if (!chosen) continue;
     outcomeVisit[eye] = chosen.rule.index;
     for (const kind of kindNames) outcome[kind][eye] = chosen.rows[kind][eye] as number;

@@ -1,5 +1,5 @@
-import type { Plan } from '../records/plan.js';
 import { noDay } from '../records/canonical.js';
+import type { Plan } from '../records/plan.js';
 
 /** Label code of an examination that its export calls one before surgery. */
 export const labelledBefore = -1;
