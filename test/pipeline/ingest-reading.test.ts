@@ -167,13 +167,13 @@ describe('bytes', () => {
     expect(cells(cyrillic)).toEqual([[2, 'Я', 'R']]);
   });
 
-  it('are no UTF-8 where a lone accent stands at the very end of what is looked at together', async () => {
+  it('are no UTF-8 where the halves of a character stand apart, whatever is looked at together', async () => {
+    // C3 A9 is é in UTF-8; with plain text between them they are two characters of a single-byte page.
     const text = Buffer.from(`ID,Eye\n${'A1,R\n'.repeat(4000)}`, 'latin1');
-    for (const at of [4095, 8191, 8192]) {
-      const bytes = Uint8Array.from(text);
-      bytes[at] = 0xe9;
-      expect((await rawOf(bytes)).read.encoding).toBe('windows-1252');
-    }
+    const bytes = Uint8Array.from(text);
+    bytes[4095] = 0xc3;
+    bytes[8192] = 0xa9;
+    expect((await rawOf(bytes)).read.encoding).toBe('windows-1252');
   });
 
   it('are hashed as they lie on the disk', async () => {
