@@ -18,7 +18,7 @@ const seriesFrom = 16;
  *
  * Small a climb to the series by δ(a) = δ(a + 1) + (a + ½) ln(1 + 1/a) − 1.
  */
-export function stirlingError(a: number): number {
+function stirlingError(a: number): number {
   let climbed = 0;
   let at = a;
   for (; at < seriesFrom; at += 1) climbed += (at + 0.5) * Math.log1p(1 / at) - 1;
@@ -28,7 +28,7 @@ export function stirlingError(a: number): number {
 }
 
 /** x ln(x/m) + m − x, never negative; x, m > 0. Close to m by its series, since the terms cancel there. */
-export function deviance(x: number, m: number): number {
+function deviance(x: number, m: number): number {
   if (Math.abs(x - m) >= 0.1 * (x + m)) return x * Math.log(x / m) + m - x;
   const v = (x - m) / (x + m);
   let sum = (x - m) * v;
