@@ -23,14 +23,14 @@ export interface MapEntry {
   value: DocumentNode;
 }
 
-export interface ListNode {
+interface ListNode {
   kind: 'list';
   place: Place;
   items: readonly DocumentNode[];
 }
 
 /** Nothing behind the colon. */
-export interface EmptyNode {
+interface EmptyNode {
   kind: 'empty';
   place: Place;
 }

@@ -1,14 +1,13 @@
 import type { z } from 'zod';
 import type { Fault } from '../records/plan.js';
 import { plan as words } from '../words/en/plan.js';
+import type { Told } from '../words/en/plan-told.js';
 import { described, sectionsWith } from './described.js';
 import { type DocumentNode, entriesOf, entryAt, nodeAt, type Path, type Place, placeAt } from './document.js';
 import { nearest } from './nearest.js';
 import { columnKeys } from './source-schema.js';
 
 type Issue = z.core.$ZodIssue;
-
-export type Told = Pick<Fault, 'message' | 'advice'>;
 
 /** A fault at a place. */
 export function fault(place: Place, told: Told): Fault {
@@ -67,6 +66,7 @@ function valueFault(issue: Issue, root: DocumentNode): readonly Fault[] {
   const { meaning, example } = described(path);
   if (node === undefined) {
     const above = path.slice(0, -1);
+    if (typeof path.at(-1) === 'number') return [fault(placeAt(root, path), words.unfit(words.expected.pair))];
     if (!isAbsent(nodeAt(root, above), key, described(above).known)) return [];
     return [fault(placeAt(root, path), words.missingKey(key, meaning, example))];
   }

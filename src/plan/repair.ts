@@ -1,5 +1,5 @@
 /** A mistake in the writing of a line that has one likely meaning. */
-export type Slip = 'tabs' | 'colon' | 'sign' | 'no-blank';
+type Slip = 'tabs' | 'colon' | 'sign' | 'no-blank';
 
 export interface Repair {
   slip: Slip;
@@ -18,7 +18,7 @@ export interface Complaint {
   column: number;
 }
 
-/** What a value looks like that needs quotation marks: a colon in it, or a sign that means something to yaml before it. */
+/** Values that need quotation marks: a colon inside, or in front a sign that means something to yaml. */
 const hints = { colon: /:(\s|$)/, sign: /^[*&!|>"'@%`]/ } as const;
 
 /** Whether the column stands inside braces or brackets that this line has opened. */

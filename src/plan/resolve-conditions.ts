@@ -4,7 +4,7 @@ import { fieldNamed, isNumeric } from './fields.js';
 import { writtenNumber } from './leaves.js';
 
 /** What a condition's `where` names, as far as its value's type goes. */
-export type SubjectType = 'number' | 'text' | 'unknown';
+type SubjectType = 'number' | 'text' | 'unknown';
 
 /** The type of what `where` names. */
 export type TypeOf = (where: string) => SubjectType;

@@ -22,7 +22,7 @@ const standardReading: Reading = {
 };
 
 /** A file's own way of reading over the audit's over the standard. */
-export function resolveReading(...overruling: readonly (SourceForm['reading'] | undefined)[]): Reading {
+function resolveReading(...overruling: readonly (SourceForm['reading'] | undefined)[]): Reading {
   const given = overruling.flatMap((form) => Object.entries(form ?? {})).filter(([, value]) => value !== undefined);
   return { ...standardReading, ...Object.fromEntries(given) };
 }

@@ -26,7 +26,7 @@ function resolveFollowUp({ visits, outcome, ...rest }: AuditFile['follow_up']): 
   return { ...rest, visits: visits.map(resolveVisit), outcome: outcome ?? (only ? [only.name] : []) };
 }
 
-/** The prediction that counts: declared, else the surgery row's, else the only one; undefined where only data can tell. */
+/** The prediction that counts: declared, else the surgery row's, else the only one. Undefined: the data will tell. */
 function primaryFormulaOf(
   { primary_formula }: AuditFile['predictions'],
   sources: readonly SourcePlan[],

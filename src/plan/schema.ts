@@ -92,8 +92,20 @@ export const auditSchema = section({
 /** audit.yaml of the right form, defaults filled in. */
 export type AuditFile = z.output<typeof auditSchema>;
 
+/** Examples that zod leaves out where a text becomes a number or a list: readers write the text. */
+function withExamples({
+  zodSchema,
+  jsonSchema,
+}: {
+  zodSchema: z.core.$ZodType;
+  jsonSchema: { examples?: unknown };
+}): void {
+  const examples = z.globalRegistry.get(zodSchema)?.examples;
+  if (examples) jsonSchema.examples = examples;
+}
+
 /** JSON Schema of audit.yaml, by which editors complete and explain its keys. */
 export function auditJsonSchema(): object {
   const described = auditSchema.meta({ title: words.schemaTitle, description: words.schemaDescription });
-  return z.toJSONSchema(described, { io: 'input', target: 'draft-7', reused: 'inline' });
+  return z.toJSONSchema(described, { io: 'input', target: 'draft-7', reused: 'inline', override: withExamples });
 }

@@ -5,6 +5,9 @@ import { anyNumber, choice, list, named, number, oneOrMany, pair, section, text,
 
 const { keys, expected } = words;
 
+/** The visit of an audit that declares none. */
+export const defaultVisit = 'outcome';
+
 const visit = section({
   name: text.describe(keys.follow_up.visit_name).meta({ examples: ['1 month'] }),
   days: pair(whole(0, 36_500))
@@ -21,7 +24,7 @@ export const followUp = section({
   visits: list(visit)
     .min(1, expected.list)
     .describe(keys.follow_up.visits)
-    .prefault([{ name: 'outcome', days: [28, 120] }]),
+    .prefault([{ name: defaultVisit, days: [28, 120] }]),
   before: section({
     within_days: whole(1, 36_500).describe(keys.follow_up.within_days).prefault(400),
     labels: wordList(keys.follow_up.before_labels).prefault([]),

@@ -12,6 +12,7 @@ import {
   valueAt,
 } from './document.js';
 import { type Field, fieldNamed } from './fields.js';
+import { defaultVisit } from './study-schema.js';
 
 /** One block of a source, or a source without blocks, as written. */
 export interface BlockView {
@@ -43,9 +44,6 @@ export interface Survey {
 }
 
 const rowKinds: readonly string[] = ['surgery', 'eye', 'exam', 'prediction'];
-
-/** The default visit of an audit that declares none. */
-export const defaultVisit = 'outcome';
 
 /** Entries shared with other blocks that fit the rows and that the block does not overrule. */
 function fitting(shared: readonly MapEntry[], own: readonly MapEntry[], holds: Holds | undefined): readonly MapEntry[] {

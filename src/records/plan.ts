@@ -104,7 +104,7 @@ export interface NamedCondition {
 export interface Plan {
   title: string;
   name: string;
-  /** Days since 1970-01-01, or a year; undefined: no limit. */
+  /** yyyy-mm-dd or a year, as written; undefined: no limit. */
   period: { from: string | undefined; to: string | undefined };
   data_until: string | undefined;
   allow_outside: boolean;
@@ -142,7 +142,12 @@ export interface Plan {
   };
   policies: { vertex_mm: number; lane: 'as-recorded' | 'to-infinity'; lens_plane_ratio: 'each-eye' | number };
   acuity: {
-    low_vision: { count_fingers: number; hand_movements: number; light_perception: number; no_light_perception: number };
+    low_vision: {
+      count_fingers: number;
+      hand_movements: number;
+      light_perception: number;
+      no_light_perception: number;
+    };
     distance_target: readonly [number, number];
   };
   quality: {
@@ -158,9 +163,7 @@ export interface Plan {
     differences: Readonly<Record<string, number>>;
     adjust_for: readonly string[];
   };
-  monitoring:
-    | { outcome: string; acceptable: number; unacceptable: number; false_alarm: number }
-    | undefined;
+  monitoring: { outcome: string; acceptable: number; unacceptable: number; false_alarm: number } | undefined;
   benchmarks: { published: 'all' | 'none' | readonly string[]; former_report: string | undefined };
   outputs: {
     folder: string;

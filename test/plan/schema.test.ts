@@ -1,9 +1,9 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { z } from 'zod';
-import { artworks } from '../../src/charts/theme.js';
 import { publishedCharts } from '../../src/charts/index.js';
+import { artworks } from '../../src/charts/theme.js';
 import { fields } from '../../src/plan/fields.js';
 import { figureNames, tableNames } from '../../src/plan/published.js';
 import { auditJsonSchema } from '../../src/plan/schema.js';
@@ -35,7 +35,9 @@ describe('the JSON Schema of audit.yaml', () => {
     const same = existsSync(copy) && JSON.stringify(JSON.parse(readFileSync(copy, 'utf8')), null, 2) === made;
     if (same) rmSync(changed, { force: true });
     else writeFileSync(changed, `${made}\n`);
-    expect(same, 'the schema has changed: read audit.schema.changed.json, then put it in the place of the copy').toBe(true);
+    expect(same, 'the schema has changed: read audit.schema.changed.json, then put it in the place of the copy').toBe(
+      true,
+    );
   });
 
   it.each(['least.yaml', 'clinic-year.yaml'])('accepts the example %s as editors read it', (name) => {
@@ -51,7 +53,11 @@ describe('the JSON Schema of audit.yaml', () => {
   it.each([
     ['an unknown key', 'format: 1', 'format: 1\ncolour: red'],
     ['an unknown field', 'technique: Technique', 'tecnique: Technique'],
-    ['a key that does not fit its field', '{ column: preop BCVA, numbers: decimal }', '{ column: preop BCVA, unit: mm }'],
+    [
+      'a key that does not fit its field',
+      '{ column: preop BCVA, numbers: decimal }',
+      '{ column: preop BCVA, unit: mm }',
+    ],
     ['a missing title', 'title: My audit 2025\n', ''],
     ['another format', 'format: 1', 'format: 2'],
     ['a word that is none of the choices', 'holds: surgery', 'holds: operation'],

@@ -37,6 +37,8 @@ const byLine: readonly Operator[] = ['worse_than', 'better_than'];
 interface Subject {
   name: string;
   operators: readonly Operator[];
+  /** Whether equality asks only if there is a value: acuities are compared by line. */
+  presenceOnly: boolean;
   /** The form expected of a value, where the text does not have it. */
   wrong(text: string, operator: Operator): string | undefined;
 }
@@ -58,7 +60,7 @@ function operatorsOf(field: Field): readonly Operator[] {
 
 function ofField(field: Field): Subject {
   const wrong = (text: string): string | undefined => (field.type === 'date' ? wrongDay(text) : wrongForm(field, text));
-  return { name: field.name, operators: operatorsOf(field), wrong };
+  return { name: field.name, operators: operatorsOf(field), presenceOnly: field.type === 'acuity', wrong };
 }
 
 /** A covariate, or a column under `only`: text, unless the covariate is declared a number. */
@@ -68,7 +70,7 @@ function ofColumn(name: string, type: 'number' | 'category' | undefined): Subjec
     if (type === 'number') return wrongNumber(text);
     return equality.includes(operator) ? undefined : wrongNumberOrDay(text);
   };
-  return { name, operators: type === 'category' ? equality : [...equality, ...ordering], wrong };
+  return { name, operators: type === 'category' ? equality : [...equality, ...ordering], presenceOnly: false, wrong };
 }
 
 function valueFaults(condition: DocumentNode, subject: Subject): readonly Fault[] {
@@ -88,7 +90,7 @@ function valueFaults(condition: DocumentNode, subject: Subject): readonly Fault[
 function comparison(value: TextNode, operator: Operator, subject: Subject): readonly Fault[] {
   if (equality.includes(operator)) {
     if (isPresence(value.text)) return [];
-    if (fieldNamed(subject.name)?.type === 'acuity') return [fault(value.place, words.presence(subject.name))];
+    if (subject.presenceOnly) return [fault(value.place, words.presence(subject.name))];
   }
   const form = subject.wrong(value.text, operator);
   return form === undefined ? [] : [fault(value.place, words.comparedWith(value.text, subject.name, form))];

@@ -10,7 +10,7 @@ import type { Survey } from '../survey.js';
  *
  * @example leavesFolder('exports/../../a.csv') // true
  */
-export function leavesFolder(path: string): boolean {
+function leavesFolder(path: string): boolean {
   if (path.startsWith('/') || /^[a-z]:/i.test(path)) return true;
   let depth = 0;
   for (const part of path.split('/')) {

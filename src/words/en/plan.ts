@@ -1,61 +1,28 @@
-import type { Fault } from '../../records/plan.js';
 import { fieldWords, keys } from './plan-keys.js';
-
-/** What is told of a fault, beside its place. */
-type Told = Pick<Fault, 'message' | 'advice'>;
-
-const told = (message: string, ...advice: (string | undefined)[]): Told => ({
-  message,
-  advice: advice.filter((line) => line !== undefined),
-});
-
-/** A line of advice under its label, aligned with the others. */
-const labelled =
-  (label: string) =>
-  (what: string | undefined): string | undefined =>
-    what === undefined ? undefined : `${label.padEnd(10)}${what}`;
-const nearestIs = labelled('Nearest');
-const knownAre = (known: readonly string[]) => (known.length > 0 ? labelled('Known')(known.join(', ')) : undefined);
-const expectedIs = labelled('Expected');
-const exampleIs = labelled('Example');
-const doThis = labelled('Do');
-const write = labelled('Write');
-
-const listed = (words: readonly string[], last: string): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
-const oneOf = (values: readonly string[]): string => listed(values, 'or');
-const all = (values: readonly string[]): string => listed(values, 'and');
-
-/** What is expected where a value stands; one phrase a form. */
-const expected = {
-  text: 'a word or a text',
-  mapping: 'keys with values below or in braces: { key: value }',
-  columns: 'our field on the left, their header on the right',
-  list: 'a list: lines that start with "- ", or [a, b]',
-  oneOrMany: 'a word, or a list of words: [a, b]',
-  pair: 'two values, the smaller first: [from, to]',
-  edges: 'numbers from small to large: [22, 24.5, 26]',
-  day: 'a day of the calendar written yyyy-mm-dd',
-  dayOrYear: 'a day written yyyy-mm-dd, or a year',
-  name: 'small letters a to z, digits, - and _',
-  acuity: 'a line of a chart: 20/40, 6/12 or 0.5',
-  statistic: 'measure/statistic',
-  eachEyeOrRatio: 'each-eye, or a number from 0.1 to 2',
-  allNoneOrList: 'all, none, or a list',
-  column: 'a header, or { column: header } with keys that say how it is read',
-  columnWith: (wanted: readonly string[]) => `{ column: header } with ${all(wanted)}: neither has a default`,
-  columnOrPosition: 'either column or position',
-  clockWithView: 'view together with unit: clock, and only with it',
-  indexOfDioptres: 'index only where the unit is D',
+import { ofConditions, references } from './plan-references.js';
+import {
+  all,
+  doThis,
+  exampleIs,
+  expected,
+  expectedIs,
+  knownAre,
+  nearestIs,
   oneOf,
-  number: (from: number, to: number) => `a number from ${from} to ${to}, with a decimal point`,
-  whole: (from: number, to: number) => `a whole number from ${from} to ${to}`,
-  numberOrDay: 'a number with a decimal point, or a day written yyyy-mm-dd',
-  plainNumber: 'a number with a decimal point',
+  type Told,
+  told,
+  write,
+} from './plan-told.js';
+
+const slipMessages = {
+  tabs: 'a tab stands where lines are indented',
+  colon: 'a colon followed by a blank, or at the end, needs quotation marks around the value',
+  sign: 'the value starts with a sign that has a meaning of its own',
+  'no-blank': 'a blank is missing behind the colon',
 } as const;
 
 const syntaxWords: Readonly<Record<string, readonly [message: string, advice: string]>> = {
-  TAB_AS_INDENT: ['a tab stands where lines are indented', 'use blanks, two for each level'],
+  TAB_AS_INDENT: [slipMessages.tabs, 'use blanks, two for each level'],
   OPEN_QUOTE: ['a quotation mark is opened here and not closed', 'close it at the end of the value'],
   OPEN_BRACKET: ['a bracket or brace opened above this line is not closed', 'close it at the end of its line'],
   MISSING_CHAR: ['a bracket, brace or colon is missing', 'close what was opened on this line or before'],
@@ -69,24 +36,14 @@ const syntaxWords: Readonly<Record<string, readonly [message: string, advice: st
     'lines in braces cannot be mixed with indented ones',
     'write it all in braces, or all below one another',
   ],
-  BAD_SCALAR_START: [
-    'the value starts with a sign that has a meaning of its own',
-    'put quotation marks around the value',
-  ],
+  BAD_SCALAR_START: [slipMessages.sign, 'put quotation marks around the value'],
   BAD_DQ_ESCAPE: [
     'a backslash in double quotation marks has a meaning of its own',
     "use single quotation marks: 'a\\b'",
   ],
   MULTIPLE_DOCS: ['a second document starts here', 'keep one audit in one file; remove the line ---'],
-  BAD_ALIAS: ['the value starts with a sign that has a meaning of its own', 'put quotation marks around the value'],
+  BAD_ALIAS: [slipMessages.sign, 'put quotation marks around the value'],
 };
-
-const slipMessages = {
-  tabs: 'a tab stands where lines are indented',
-  colon: 'a colon followed by a blank, or at the end, needs quotation marks around the value',
-  sign: 'the value starts with a sign that has a meaning of its own',
-  'no-blank': 'a blank is missing behind the colon',
-} as const;
 
 /** Faults of the writing, before anything is known of its meaning. */
 const writing = {
@@ -209,96 +166,6 @@ const ofSources = {
   backslash: (mended: string): Told => told('paths are written with /', write(mended)),
   unknownFile: (path: string, near: string | undefined, known: readonly string[]): Told =>
     told(`‘${path}’ is not a file of sources`, nearestIs(near), knownAre(known)),
-} as const;
-
-/** Faults of keys that name something said elsewhere in the file. */
-const references = {
-  unknownVisit: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`‘${name}’ is not a declared visit`, nearestIs(near), knownAre(known)),
-  visitTwice: (name: string): Told =>
-    told(`the visit ‘${name}’ is declared twice`, doThis('give each visit a name of its own')),
-  visitReserved: (name: string): Told =>
-    told(`‘${name}’ cannot name a visit here`, doThis('choose another name, such as 1 month')),
-  overlap: (name: string, other: string, days: readonly [number, number]): Told =>
-    told(
-      `the windows of ‘${name}’ and ‘${other}’ overlap on days ${days[0]} to ${days[1]}`,
-      doThis('end one window before the next begins'),
-    ),
-  aimOutside: (from: number, to: number): Told =>
-    told('the day aimed at lies outside the window', expectedIs(`a day from ${from} to ${to}`)),
-  aimAlone: (): Told => told('an aim needs days', doThis('add days: [from, to], or remove aim')),
-  outcomeMissing: (visits: readonly string[]): Told =>
-    told(
-      'several visits are declared and none is the outcome',
-      doThis('say which counts, or several in order'),
-      exampleIs(`outcome: ${visits[0]}`),
-    ),
-  labelTwice: (label: string, name: string): Told =>
-    told(`the label ‘${label}’ means ‘${name}’ already`, doThis('keep it in one place')),
-  periodTurned: (): Told => told('the period ends before it begins', doThis('exchange from and to')),
-  unknownGroup: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`‘${name}’ is neither a field that fits here nor a covariate`, nearestIs(near), knownAre(known)),
-  notMapped: (name: string): Told =>
-    told(`no source maps ‘${name}’`, doThis('map its column under sources, or remove it here')),
-  byAndDefine: (): Told =>
-    told('cohorts are declared twice, by a field and by conditions', doThis('keep by, or define')),
-  noCohorts: (key: string): Told =>
-    told(`"${key}" needs cohorts`, expectedIs('by: a field, or define: a list of conditions')),
-  unknownCohort: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`‘${name}’ is not a cohort`, nearestIs(near), knownAre(known)),
-  cohortTwice: (name: string): Told => told(`the cohort ‘${name}’ stands here twice`, doThis('keep one of them')),
-  spellingTwice: (spelling: string, value: string): Told =>
-    told(`‘${spelling}’ is a spelling of ‘${value}’ already`, doThis('keep it in one place')),
-  formulaOpen: (formulas: readonly string[]): Told =>
-    told(
-      'several formulas predict, and none is the primary one',
-      expectedIs(oneOf(formulas)),
-      exampleIs(`primary_formula: ${formulas[0]}`),
-    ),
-  unknownFormula: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`no source gives predictions of ‘${name}’`, nearestIs(near), knownAre(known)),
-  unknownMeasure: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`‘${name}’ is not one of our measures`, nearestIs(near), knownAre(known)),
-  unknownShare: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`this measure has no statistic ‘${name}’`, nearestIs(near), knownAre(known)),
-  notANumberField: (name: string): Told =>
-    told(`‘${name}’ is not a number`, expectedIs('a field or covariate that holds numbers')),
-  nameFromTitle: (): Told =>
-    told(
-      'the title gives no name for the folder of the report',
-      doThis('add a name'),
-      exampleIs('name: cataract-2025'),
-    ),
-  ratesEqual: (): Told => told('the unacceptable share is the acceptable one', doThis('write two shares that differ')),
-} as const;
-
-/** Faults of conditions. */
-const ofConditions = {
-  operators: (found: readonly string[], known: readonly string[]): Told =>
-    told(
-      found.length === 0
-        ? 'the condition does not say what to compare'
-        : `the condition has ${found.length} operators: ${all(found)}`,
-      doThis(found.length === 0 ? 'add one operator' : 'keep one, and put the others under and: [{ where: …, … }]'),
-      knownAre(known),
-    ),
-  unknownSubject: (name: string, near: string | undefined, known: readonly string[]): Told =>
-    told(`‘${name}’ is neither a field nor a covariate`, nearestIs(near), knownAre(known)),
-  notAskable: (name: string, known: readonly string[]): Told =>
-    told(`‘${name}’ cannot be asked about`, knownAre(known)),
-  presence: (name: string): Told =>
-    told(
-      `"is" asks of ‘${name}’ only whether there is a value`,
-      expectedIs('present or missing'),
-      doThis('use worse_than or better_than'),
-    ),
-  comparedWith: (written: string, name: string, form: string): Told =>
-    told(`‘${written}’ cannot be compared with ‘${name}’`, expectedIs(form)),
-  operatorUnfit: (operator: string, name: string, known: readonly string[]): Told =>
-    told(`"${operator}" does not fit ‘${name}’`, knownAre(known)),
-  atUnfit: (name: string): Told => told(`‘${name}’ does not belong to an examination`, doThis('remove at')),
-  atColumns: (): Told =>
-    told('"at" has no meaning here: conditions of only look at the row itself', doThis('remove at')),
 } as const;
 
 /** English words: everything that is said of audit.yaml. */
