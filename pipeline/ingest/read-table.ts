@@ -3,7 +3,7 @@ import { type PassingWords, passingWords } from './identifier-gate.js';
 import { swallowedRows } from './records.js';
 import { rowNumbers } from './row-numbers.js';
 import { isUnitsRow } from './units-row.js';
-import { type Layout, layoutOf, type Wanted } from './wanted.js';
+import type { Layout } from './wanted.js';
 
 /** How the records of one file are to be taken. */
 export interface TableForm {
@@ -13,7 +13,8 @@ export interface TableForm {
   separatorLine: boolean;
   headerRow: number;
   unitsRow: 'auto' | 'yes' | 'no';
-  wanted: readonly Wanted[];
+  /** Which columns of a header are kept. */
+  layoutOf(header: readonly string[]): Layout;
 }
 
 /** A row whose cells do not fit the header. */
@@ -97,7 +98,7 @@ export class TableReader {
     this.passedOver++;
     if (this.row < this.form.headerRow || isBlank(cells)) return;
     this.header = cells;
-    this.layout = layoutOf(cells, this.form.wanted);
+    this.layout = this.form.layoutOf(cells);
     this.namedCells = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
     this.builders = cells.map((_, index) => (this.layout.kept.includes(index) ? wordColumnBuilder() : undefined));
     this.watchers = Array.from({ length: cells.length + 1 }, passingWords);
