@@ -97,7 +97,9 @@ function statisticsParagraph(results: Results, plan: Plan, words: Words): readon
 /** One sentence for each method that the results bear, in the order of the words. */
 function methodSentences(results: Results, words: Words): readonly Cited[] {
   const { byMethod } = words.tables.methods;
-  const used = new Set(results.rows.filter(hasInterval).map(({ method }) => method));
+  // The bound under independence is no interval of the audit: footnotes tell it as what it is not.
+  const told = results.rows.filter((row) => hasInterval(row) && row.method !== 'independent-eyes');
+  const used = new Set(told.map(({ method }) => method));
   for (const method of used) {
     if (!(method in byMethod)) throw new RangeError(`methods: method "${method}" has no words in methods-text.ts`);
   }

@@ -5,8 +5,6 @@
  * values checked on shared/reference/distributions.json
  */
 
-const halfLogTwoPi = 0.9189385332046728;
-
 /** Coefficients B(2k)/(2k(2k − 1)) of Stirling's series. */
 const stirling = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156];
 
@@ -39,16 +37,6 @@ function deviance(x: number, m: number): number {
     if (next === sum) return sum;
     sum = next;
   }
-}
-
-/**
- * ln Γ(x).
- *
- * @param x above 0
- * @example logGamma(5) // ln 24 = 3.1780538…
- */
-export function logGamma(x: number): number {
-  return (x + 0.5) * Math.log(x) - x + halfLogTwoPi + stirlingError(x) - Math.log(x);
 }
 
 /** x^a · e^−x / Γ(a): the slope of the incomplete gamma function against ln x. */
