@@ -38,13 +38,15 @@ function pick(values: Float64Array, eyes: Int32Array): Float64Array {
   return Float64Array.from(eyes, (eye) => values[eye] as number);
 }
 
-/** The first eye of every patient: for values that the eyes of a patient share. */
-function firstEyes(eyes: Int32Array, patient: Int32Array): Int32Array {
-  const met = new Set<number>();
-  return eyes.filter((eye) => {
+/** The first eye of every patient that has the value, which the eyes of a patient share; else the first eye. */
+function oneEyeEach(eyes: Int32Array, patient: Int32Array, values: Float64Array): Int32Array {
+  const chosen = new Map<number, number>();
+  for (const eye of eyes) {
     const code = patient[eye] as number;
-    return met.has(code) ? false : Boolean(met.add(code));
-  });
+    const known = chosen.get(code);
+    if (known === undefined || Number.isNaN(values[known])) chosen.set(code, eye);
+  }
+  return Int32Array.from(chosen.values());
 }
 
 /** The sample of one measure in one group. */
@@ -56,7 +58,7 @@ export function sampleOf(
 ): Sample {
   const { values, patient, analysed } = columns;
   const inFamily = group.eyes.filter((eye) => analysed[eye] === 1);
-  const counted = measure.per === 'patient' ? firstEyes(inFamily, patient) : inFamily;
+  const counted = measure.per === 'patient' ? oneEyeEach(inFamily, patient, values) : inFamily;
   const present = (column: Float64Array): Int32Array => counted.filter((eye) => !Number.isNaN(column[eye] as number));
   const codes = (eyes: Int32Array): PatientIndex => indexPatients(eyes.map((eye) => patient[eye] as number));
   const eyes = present(values);
@@ -96,7 +98,12 @@ export function rowOf(sample: Sample, parts: RowParts): ResultRow {
 }
 
 /** A results row of an estimate with its interval. */
-export function estimateRow(sample: Sample, statistic: string, estimate: Estimate, unit = sample.measure.unit): ResultRow {
+export function estimateRow(
+  sample: Sample,
+  statistic: string,
+  estimate: Estimate,
+  unit = sample.measure.unit,
+): ResultRow {
   return rowOf(sample, {
     statistic,
     value: estimate.value,
