@@ -26,6 +26,12 @@ export const examColumns: Readonly<Record<string, { kind: Kind; column: string }
   cct: { kind: 'thicknesses', column: 'cct' },
 };
 
+/** Corneal fields that are worked out from the flat and the steep power. */
+const cornealFields: Readonly<Record<string, (flat: number, steep: number) => number>> = {
+  k_mean: (flat, steep) => (flat + steep) / 2,
+  k_cylinder: (flat, steep) => steep - flat,
+};
+
 /**
  * A column of the eyes as numbers, values that rules set aside taken as missing.
  *
@@ -69,6 +75,16 @@ export function lookupIn(tables: CanonicalTables, assembly: Assembly): Lookup {
     return assembly.visits.find((visit) => visit.rule.name === at)?.rows ?? assembly.outcome;
   };
   return (field, at) => {
+    const cornea = cornealFields[field];
+    if (cornea) {
+      const { keratometries } = tables.measurements;
+      const [flat, steep] = [numbersOf(keratometries, 'flat'), numbersOf(keratometries, 'steep')];
+      const rows = rowsAt(at).keratometries;
+      return (eye) => {
+        const row = rows[eye] as number;
+        return row < 0 ? undefined : numberOrMissing(cornea(flat[row] as number, steep[row] as number));
+      };
+    }
     const exam = examColumns[field];
     if (!exam) return eyeLookup(tables.eyes, field);
     const rows = rowsAt(at)[exam.kind];

@@ -1,4 +1,5 @@
 import { count } from '../format/number.js';
+import { unavailable } from '../plan/unavailable.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
@@ -10,7 +11,7 @@ import type { Words } from '../words/index.js';
 
 /** Something that changes how the numbers of the report are to be read. */
 export interface Warning {
-  id: 'few-patients' | 'follow-up-low' | 'follow-up-uneven' | 'both-eyes';
+  id: 'not-done' | 'few-patients' | 'follow-up-low' | 'follow-up-uneven' | 'both-eyes';
   text: string;
 }
 
@@ -21,7 +22,7 @@ const goodFollowUp = 0.8;
 const evenFollowUp = 0.1;
 
 /**
- * What changes how to read the report: few patients, poor or uneven follow-up, both eyes of patients.
+ * What changes how to read the report: what audit.yaml asks for in vain, few patients, poor or uneven follow-up, both eyes of patients.
  *
  * @throws {RangeError} when a row on eyes operated or completeness is not there
  * @source thresholds settled for this project
@@ -29,11 +30,17 @@ const evenFollowUp = 0.1;
 export function warnings(results: Results, plan: Plan, words: Words): readonly Warning[] {
   const columns = cohortColumns(results, plan, words);
   return [
+    ...notDone(plan, words),
     ...fewPatients(results, columns, words),
     ...lowFollowUp(results, columns, words),
     ...unevenFollowUp(results, columns, words),
     ...bothEyes(results, words),
   ];
+}
+
+function notDone(plan: Plan, words: Words): readonly Warning[] {
+  const keys = unavailable(plan);
+  return keys.length === 0 ? [] : [{ id: 'not-done', text: words.tables.text.warnings.notDone(keys.join('; ')) }];
 }
 
 function fewPatients(results: Results, columns: readonly Column[], words: Words): readonly Warning[] {

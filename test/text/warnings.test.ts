@@ -64,4 +64,13 @@ describe('warnings', () => {
     expect(low?.text).toContain('(laser & co: 150 of 200, 75.0 %)');
     expect(uneven?.text).toContain('(manual: 190 of 200, 95.0 %; laser & co: 150 of 200, 75.0 %)');
   });
+
+  it('name what audit.yaml asks for and this version does not do', () => {
+    const plan = planOf();
+    const asked = { ...plan, outputs: { ...plan.outputs, tables: ['csv', 'docx'], figures: ['svg', 'pdf'] } } as const;
+    expect(warnings(indexResults(auditRows), asked, en)[0]).toEqual({
+      id: 'not-done',
+      text: 'audit.yaml asks for what this version does not do yet (outputs.tables: docx; outputs.figures: pdf): the report is without it.',
+    });
+  });
 });
