@@ -32,8 +32,6 @@ async function attempt(work: Work, options: Options): Promise<Reply> {
 async function perform(work: Work, options: Options): Promise<void> {
   const reply = await attempt(work, options);
   show(reply, options);
-  // A read that was interrupted may still wait for a pipe, and would keep the process.
-  if (reply.code === 130) process.exit(reply.code);
   process.exitCode = reply.code;
 }
 

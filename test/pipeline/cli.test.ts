@@ -7,6 +7,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { version } from '../../pipeline/publish/version.js';
+import { briefText } from './publish-audit.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const command = join(root, 'pipeline/halfdiopter.mjs');
@@ -20,6 +21,7 @@ beforeEach(() => {
   for (const name of ['audit.yaml', 'theatre.csv', 'lane.csv', 'keratometer.csv']) {
     cpSync(join(root, 'test/hand-audit', name), join(folder, name));
   }
+  writeFileSync(join(folder, 'brief.yaml'), briefText);
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
@@ -95,22 +97,22 @@ describe('run', () => {
   });
 
   it('tells what moved since the former run', () => {
-    halfdiopter('run', 'audit.yaml');
-    edit('audit.yaml', 'above: 30', 'above: 31');
-    const { out } = halfdiopter('run', 'audit.yaml');
+    halfdiopter('run', 'brief.yaml');
+    edit('brief.yaml', 'above: 30', 'above: 31');
+    const { out } = halfdiopter('run', 'brief.yaml');
     expect(out).toContain(
-      'Since the former run\n    eligibility.exclude changed\n    Outcome known, of eyes due  90.9',
+      'Since the former run\n    eligibility.exclude changed\n    Outcome known, of eyes due  91 → 92',
     );
   });
 
   it('takes paths from the folder of audit.yaml, wherever it is called', () => {
-    const { code, out } = spawnIn('/', 'run', join(folder, 'audit.yaml'));
+    const { code, out } = spawnIn('/', 'run', join(folder, 'brief.yaml'));
     expect(code).toBe(0);
     expect(out).toContain(join(folder, 'reports/hand-audit/publication/index.html'));
   });
 
   it('tells the same to programs with --json, and nothing with --quiet', () => {
-    const { out } = halfdiopter('run', 'audit.yaml', '--json');
+    const { out } = halfdiopter('run', 'brief.yaml', '--json');
     const told = JSON.parse(out) as {
       outcome: string;
       headlines: { id: string; value: number }[];
@@ -119,53 +121,53 @@ describe('run', () => {
     expect(told).toMatchObject({ outcome: 'published', publication: 'reports/hand-audit/publication/index.html' });
     // By hand: 10 of the 11 eyes that were due.
     expect(told.headlines.find(({ id }) => id === 'outcome-known')?.value).toBeCloseTo(10 / 11, 15);
-    expect(halfdiopter('run', 'audit.yaml', '--quiet')).toEqual({ code: 0, out: '', err: '' });
+    expect(halfdiopter('run', 'brief.yaml', '--quiet')).toEqual({ code: 0, out: '', err: '' });
   });
 
   it('ends with 1 where the data stop it, and touches no report', () => {
-    halfdiopter('run', 'audit.yaml');
+    halfdiopter('run', 'brief.yaml');
     const before = readFileSync(report('manifest.json'), 'utf8');
     edit('lane.csv', 'Axis', 'Meridian');
-    const { code, out, err } = halfdiopter('run', 'audit.yaml');
+    const { code, out, err } = halfdiopter('run', 'brief.yaml');
     expect([code, out]).toEqual([1, '']);
     expect(err).toContain('Stopped. Nothing was published; the former report is untouched.');
     expect(err).toContain('rule column-missing');
     expect(err).toContain('reports/hand-audit.check/findings.csv');
     expect(readFileSync(report('manifest.json'), 'utf8')).toBe(before);
-    expect(JSON.parse(halfdiopter('run', 'audit.yaml', '--json').out)).toMatchObject({ outcome: 'stopped' });
+    expect(JSON.parse(halfdiopter('run', 'brief.yaml', '--json').out)).toMatchObject({ outcome: 'stopped' });
   });
 
   it('ends with 2 where audit.yaml has a fault, is missing, or is a folder', () => {
-    edit('audit.yaml', 'holds: surgery', 'hold: surgery');
-    const { code, err } = halfdiopter('run', 'audit.yaml');
+    edit('brief.yaml', 'holds: surgery', 'hold: surgery');
+    const { code, err } = halfdiopter('run', 'brief.yaml');
     expect(code).toBe(2);
-    expect(err).toMatch(/audit\.yaml line 8, column 5: "hold" is not known/);
+    expect(err).toMatch(/brief\.yaml line 8, column 5: "hold" is not known/);
     expect(halfdiopter('run', 'no.yaml')).toMatchObject({ code: 2, err: expect.stringContaining('no file no.yaml') });
     expect(halfdiopter('check', '.')).toMatchObject({ code: 2, err: expect.stringContaining('. is a folder') });
   });
 
   it('ends with 2 where the report folder cannot be', () => {
     writeFileSync(join(folder, 'reports'), 'a file in the way');
-    const { code, err } = halfdiopter('run', 'audit.yaml');
+    const { code, err } = halfdiopter('run', 'brief.yaml');
     expect(code).toBe(2);
     expect(err).toContain('The folder reports cannot be written.');
   });
 
   it('ends with 2 where the report was changed by hand, and obeys --replace', () => {
-    halfdiopter('run', 'audit.yaml');
+    halfdiopter('run', 'brief.yaml');
     writeFileSync(report('publication', 'methods.md'), 'mine');
-    const refused = halfdiopter('run', 'audit.yaml');
+    const refused = halfdiopter('run', 'brief.yaml');
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('  publication/methods.md\n');
     expect(readFileSync(report('publication', 'methods.md'), 'utf8')).toBe('mine');
-    expect(halfdiopter('run', 'audit.yaml', '--replace').code).toBe(0);
+    expect(halfdiopter('run', 'brief.yaml', '--replace').code).toBe(0);
     expect(readFileSync(report('publication', 'methods.md'), 'utf8')).toContain('Statistical methods');
   });
 });
 
 describe('check', () => {
   it('counts, names the first place of each kind of doubt, and publishes nothing', () => {
-    const { code, out } = halfdiopter('check', 'audit.yaml');
+    const { code, out } = halfdiopter('check', 'brief.yaml');
     expect(code).toBe(0);
     expect(out).toContain('3 read, 45 rows: 45 used, 0 set aside');
     expect(out).toContain('12 operated, 8 patients, 4 with both eyes');
@@ -177,7 +179,7 @@ describe('check', () => {
 describe('trace', () => {
   // By hand: test/hand-audit/sheet.md, section 1: H1 right, −0.25 −0.50 × 90, −0.5 against −0.75 predicted.
   it('goes from the cells to the numbers of one eye, and writes nothing', () => {
-    const { code, out } = halfdiopter('trace', 'audit.yaml', '--patient', 'H1', '--eye', 'right');
+    const { code, out } = halfdiopter('trace', 'brief.yaml', '--patient', 'H1', '--eye', 'right');
     expect(code).toBe(0);
     expect(out).toMatch(/^H1 right, operated 2025, manual/);
     expect(out).toContain('‘-0.25’');
@@ -186,7 +188,7 @@ describe('trace', () => {
   });
 
   it('ends with 2 for an eye that the audit does not have', () => {
-    const { code, err } = halfdiopter('trace', 'audit.yaml', '--patient', 'H5', '--eye', 'left');
+    const { code, err } = halfdiopter('trace', 'brief.yaml', '--patient', 'H5', '--eye', 'left');
     expect(code).toBe(2);
     expect(err).toContain('Patient H5 has no operated left eye in this audit.');
   });
@@ -195,14 +197,15 @@ describe('trace', () => {
 describe('Ctrl-C', () => {
   // A pipe in place of an export: it opens for writing when the run has begun to read it, and never gives a byte.
   it('ends with 130 while a file is read; the former report is untouched and nothing is left behind', async () => {
-    halfdiopter('run', 'audit.yaml');
+    halfdiopter('run', 'brief.yaml');
     const before = readFileSync(report('manifest.json'), 'utf8');
     rmSync(join(folder, 'lane.csv'));
     execFileSync('mkfifo', [join(folder, 'lane.csv')]);
-    const child = spawn(process.execPath, [command, 'run', 'audit.yaml'], { cwd: folder });
+    const child = spawn(process.execPath, [command, 'run', 'brief.yaml'], { cwd: folder });
     const pipe = await open(join(folder, 'lane.csv'), 'w');
+    // The pipe stays open until the run says that it was interrupted: it is no end of file that ends it.
+    child.stderr.once('data', () => void pipe.close());
     const { code, err } = await endOf(child, () => child.kill('SIGINT'));
-    await pipe.close();
     expect(code).toBe(130);
     expect(err).toContain('Interrupted. Nothing was published');
     expect(readFileSync(report('manifest.json'), 'utf8')).toBe(before);
@@ -227,7 +230,7 @@ function endOf(child: ChildProcess, begin: () => void): Promise<Ended> {
 
 it('a reader that closes the pipe early is no failure', () => {
   mkdirSync(join(folder, 'elsewhere'));
-  const line = `"${process.execPath}" "${command}" check audit.yaml | head -1; echo "\${PIPESTATUS[0]}"`;
+  const line = `"${process.execPath}" "${command}" check brief.yaml | head -1; echo "\${PIPESTATUS[0]}"`;
   const { stdout, stderr } = spawnSync('bash', ['-c', line], { cwd: folder, encoding: 'utf8' });
   expect(stderr).toBe('');
   expect(stdout).toMatch(/^Twelve eyes worked by hand .*\n0\n$/);

@@ -196,7 +196,7 @@ describe('the screen of a stop', () => {
         'rule acuity-scale-open'.padStart(screenWidth),
       ].join('\n'),
     );
-    expect(screens.stopped).toContain('One reason to stop.');
+    expect(screens.stopped).toContain('1 reason to stop.');
     expect(screens['stopped by many']).toContain('30 reasons to stop.');
   });
 });

@@ -1,3 +1,5 @@
+const counted = (count: string, one: string, many: string): string => `${count} ${count === '1' ? one : many}`;
+
 /** English words: what the commands print. */
 export const screens = {
   next: 'Next',
@@ -11,7 +13,12 @@ export const screens = {
   run: {
     warnings: 'Read with care',
     made: (tables: string, figures: string, review: string, queries: string) =>
-      `${tables} tables, ${figures} figures, ${review} eyes to look at again, ${queries} queries`,
+      [
+        counted(tables, 'table', 'tables'),
+        counted(figures, 'figure', 'figures'),
+        counted(review, 'eye to look at again', 'eyes to look at again'),
+        counted(queries, 'query', 'queries'),
+      ].join(', '),
     seconds: (seconds: string) => `${seconds} s`,
     publication: 'no single eyes: may be sent',
     internal: 'stays in the clinic',
@@ -49,7 +56,7 @@ export const screens = {
     query: 'to confirm',
     count: 'count',
     firstPlace: 'first place',
-    more: (kinds: string) => `… ${kinds} more kinds`,
+    more: (kinds: string) => `… ${counted(kinds, 'more kind', 'more kinds')}`,
     clear: 'Nothing stops the audit.',
     all: (path: string) => `All of it: ${path} (sorted by patient)`,
   },
@@ -64,7 +71,7 @@ export const screens = {
       [file, row > 0 ? `row ${row}` : '', column === '' ? '' : `column "${column}"`]
         .filter((part) => part !== '')
         .join(', '),
-    reasons: (count: string) => (count === '1' ? 'One reason to stop.' : `${count} reasons to stop.`),
+    reasons: (count: string) => `${counted(count, 'reason', 'reasons')} to stop.`,
     others: (path: string) => `Other findings: ${path}`,
     next: (audit: string, command: string) => `mend the export or ${audit}, then ${command}`,
   },
