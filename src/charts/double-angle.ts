@@ -45,9 +45,9 @@ export function doubleAngle(setting: ChartSetting): Drawing | undefined {
     ...(panels.some(({ marks }) => drawnAsCells(setting, marks)) ? [cells] : []),
     ...(least > 0 ? [cellsHidden(count(least))] : []),
   ];
-  const samples = shown.map((measure) => ({ measure, label: words.charts.doubleAngle.panels[measure] }));
+  const samples = shown.map((measure) => ({ measure, label: words.charts.doubleAngle.names[measure] }));
   const told = ({ measure, cohort }: Panel): string => {
-    const name = words.charts.within(cohort.label, words.charts.doubleAngle.panels[measure]);
+    const name = words.charts.within(cohort.label, words.charts.doubleAngle.names[measure]);
     return words.charts.told(
       name,
       [sampleText(setting, measure, cohort), vectorText(setting, measure, cohort)].join('; '),
@@ -105,6 +105,7 @@ function specification(setting: ChartSetting, panels: readonly Panel[], columns:
   const plane = planeAround(farthest(panels), size);
   const oneEye = markArea(
     panels.map(({ marks }) => marks),
+    plane,
     type,
   );
   const keys = panels.map(({ measure, cohort }) => keyLines(setting, measure, cohort, cell));

@@ -15,7 +15,7 @@ const families = ['refraction', 'astigmatism', 'corrected', 'uncorrected'] as co
 /** The way of the eyes from operated to analysed: boxes with counts, the reasons that eyes leave between them. */
 export function eyeFlow(setting: ChartSetting): Drawing | undefined {
   const { words, cohorts, plan, results } = setting;
-  const { title, legend, altLead, altStep } = words.charts.eyeFlow;
+  const { title, legend, outsideCohorts, altLead, altStep } = words.charts.eyeFlow;
   const columns = cohorts.length > 1 ? cohortColumns(results, plan, words) : [allEyes(words)];
   const entries = entriesOf(setting, columns);
   const told = (index: number): string =>
@@ -30,7 +30,7 @@ export function eyeFlow(setting: ChartSetting): Drawing | undefined {
       visitLines(setting, 'refraction'),
     ),
     title,
-    legend: [legend, ...generalRemarks(setting)].join(' '),
+    legend: [legend, ...(columns.length > 1 ? [outsideCohorts] : []), ...generalRemarks(setting)].join(' '),
     alt: altLead + columns.map(({ label }, index) => words.charts.told(label, told(index))).join(' '),
   };
 }

@@ -34,14 +34,15 @@ export function eyeLayers(
 }
 
 /** Area of the mark of one eye: smaller where many eyes share a place, whose mark would bury its neighbours. */
-export function markArea(panels: readonly EyeMarks[], type: number): number {
+export function markArea(panels: readonly EyeMarks[], { size }: Plane, type: number): number {
   const most = Math.max(1, ...panels.map(({ x, y }) => placesOf(x, y)[0]?.eyes ?? 0));
-  return Math.max((0.14 * type) ** 2, Math.min((0.36 * type) ** 2, (1.5 * type) ** 2 / most));
+  const usual = Math.min(0.36 * type, size / 45);
+  return Math.max((0.14 * type) ** 2, Math.min(usual ** 2, (size / 12) ** 2 / most));
 }
 
 /** Thin outlines, so that marks on one another are seen to be several. */
 const markOf = ({ accent }: Cohort): object => {
-  return { type: 'point', shape: 'circle', fill: accent.tint, stroke: accent.colour, strokeWidth: 0.6, opacity: 1 };
+  return { type: 'point', shape: 'circle', fill: accent.tint, stroke: accent.colour, strokeWidth: 0.5, opacity: 1 };
 };
 
 function placeLayer(plane: Plane, cohort: Cohort, places: readonly Place[], area: number): Layer {

@@ -56,7 +56,7 @@ export const artworks: Readonly<Record<string, Artwork>> = {
 };
 
 /** Arimo has the widths of Arial: the same layout on machines that lack it. */
-export const fontFamily = 'Arimo, Arial, Helvetica, sans-serif';
+const fontFamily = 'Arimo, Arial, Helvetica, sans-serif';
 
 /** vega-lite configuration: text, axes and marks as the artwork wants them; nothing is announced but eyes. */
 export function chartConfig({ type, strokes }: Artwork): object {

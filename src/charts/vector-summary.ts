@@ -37,7 +37,7 @@ const strokeOf = (region: 'full' | 'broken', artwork: Artwork): Stroke => {
   return { colour: ink.full, width: line, dash: dashesOf([4, 2.5], artwork) };
 };
 
-/** Centroid and regions of one panel, each line on a rim of paper that parts it from the eyes. */
+/** Centroid and regions of one panel; the former on a rim of paper that parts them from the eyes below. */
 export function vectorLayers(
   { results, artwork }: ChartSetting,
   plane: Plane,
@@ -46,11 +46,11 @@ export function vectorLayers(
 ): readonly Layer[] {
   const [region, next] = regions.map((name) => ellipseOf(results, measure, group, name));
   const [x, y] = ['centroid_x', 'centroid_y'].map((part) => results.get(measure, group, part).value);
-  const outlined = (ellipse: Ellipse | undefined, stroke: Stroke): readonly Layer[] =>
-    ellipse && ellipse.major > 0 ? onPaper((one) => outline(plane, ellipse, one), stroke) : [];
   return [
-    ...outlined(next, strokeOf('broken', artwork)),
-    ...outlined(region, strokeOf('full', artwork)),
+    ...(next && next.major > 0 ? [outline(plane, next, strokeOf('broken', artwork))] : []),
+    ...(region && region.major > 0
+      ? onPaper((stroke) => outline(plane, region, stroke), strokeOf('full', artwork))
+      : []),
     ...(x === undefined || y === undefined ? [] : centreMark(plane, { x, y }, region, artwork)),
   ];
 }

@@ -1,7 +1,7 @@
 import { textMeasure } from '../../pipeline/artwork/fonts.js';
 
 /** A line of text of a picture, with the box that its letters fill, in points from the top left. */
-export interface PictureText {
+interface PictureText {
   text: string;
   size: number;
   left: number;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { draw } from '../../pipeline/6-draw.js';
+import { accents } from '../../src/charts/theme.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { Figure, Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
@@ -47,7 +48,7 @@ function marked(one: Figure, wanted: Readonly<Record<string, unknown>>): readonl
     .flatMap(({ data }) => (data as { values: readonly Record<string, unknown>[] }).values);
 }
 
-const eyeMark = { type: 'point', shape: 'circle', strokeWidth: 0.6 };
+const eyeMark = { type: 'point', shape: 'circle', fill: accents[0]?.tint };
 
 describe('order and numbers', () => {
   const all = ['eye-flow', 'prediction-error', 'accuracy-shares', 'acuity-cumulative', 'double-angle'];

@@ -69,6 +69,11 @@ const doubleAngle = {
     corneal_cylinder_before: 'Corneal, before surgery',
     refractive_cylinder_after: 'Refractive, after surgery',
   },
+  /** The same within a sentence. */
+  names: {
+    corneal_cylinder_before: 'corneal, before surgery',
+    refractive_cylinder_after: 'refractive, after surgery',
+  },
   ring: (dioptres: string) => `${dioptres} D`,
   meridian: (degrees: string) => `${degrees}°`,
   centroid: (vector: string) => `centroid ${vector}`,
@@ -109,6 +114,7 @@ const eyeFlow = {
     'Counts of eyes. An eye leaves at the first reason that holds, from top to bottom; reasons that no eye had are not ' +
     'shown. The way drawn is that of the spherical equivalent; how eyes leave the other analyses stands in the ' +
     'eye-flow table.',
+  outsideCohorts: 'Eyes that belong to no cohort are counted among all eyes only.',
   altLead: 'Flow of eyes. ',
   altStep: (label: string, count: string) => `${label} ${count}`,
 } as const;
