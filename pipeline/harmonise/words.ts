@@ -1,5 +1,6 @@
 import { joinedCodes, parseCodes, parseYesNo } from '../../src/intake/codes.js';
 import { parseDate } from '../../src/intake/date.js';
+import { parseSex } from '../../src/intake/sex.js';
 import { fieldNamed } from '../../src/plan/fields.js';
 import { noDay } from '../../src/records/canonical.js';
 import type { ColumnPlan, Plan } from '../../src/records/plan.js';
@@ -20,25 +21,9 @@ function spellings(field: string, own: ColumnPlan['words'], plan: Plan): Readonl
   return new Map(pairs);
 }
 
-const sexes: Readonly<Record<string, string>> = {
-  f: 'F',
-  female: 'F',
-  w: 'F',
-  weiblich: 'F',
-  femme: 'F',
-  m: 'M',
-  male: 'M',
-  h: 'M',
-  männlich: 'M',
-  homme: 'M',
-  x: 'X',
-  d: 'X',
-  diverse: 'X',
-};
-
 /** One word as a value of ours where its field has few and fixed ones. */
 function fixedValue(field: string, word: string): string | undefined {
-  if (field === 'sex') return sexes[folded(word)];
+  if (field === 'sex') return parseSex(word);
   const known = fieldNamed(field);
   if (known?.type === 'yes-no') {
     const answer = parseYesNo(word);
