@@ -61,13 +61,18 @@ function operatedRows(group: EyeGroup, patients: PatientIndex): readonly ResultR
   return [
     plain({ ...about, statistic: 'count', value: eyes }, group.key, eyes),
     plain({ ...about, statistic: 'patients', value: patients.count, n: eyes, unit: 'patients' }, group.key, eyes),
-    plain({ ...about, statistic: 'patients_both_eyes', value: patients.bilateral, n: eyes, unit: 'patients' }, group.key, eyes),
+    plain(
+      { ...about, statistic: 'patients_both_eyes', value: patients.bilateral, n: eyes, unit: 'patients' },
+      group.key,
+      eyes,
+    ),
   ];
 }
 
 /** What footnotes say about how the values were come by: counts over all eyes. */
 function provenanceRows({ counts }: Derived, eyes: number): readonly ResultRow[] {
-  const row = (statistic: string, value: number): ResultRow => plain({ measure: 'provenance', statistic, value }, 'all', eyes);
+  const row = (statistic: string, value: number): ResultRow =>
+    plain({ measure: 'provenance', statistic, value }, 'all', eyes);
   return [
     row('vertex_assumed', counts.vertexAssumed),
     row('without_target', counts.withoutTarget),

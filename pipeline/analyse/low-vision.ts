@@ -1,7 +1,7 @@
 import { countRow, type EyeGroup, type Sample } from '../../src/analysis/sample.js';
 import { numbersOf } from '../../src/columns/table.js';
-import { analysedIn } from '../../src/eligibility/membership.js';
 import { examColumns } from '../../src/eligibility/lookup.js';
+import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Measure } from '../../src/records/measure.js';
 import type { ResultRow } from '../../src/records/result.js';

@@ -1,0 +1,40 @@
+import type { EyeGroup } from '../../src/analysis/sample.js';
+import type { Compares } from '../../src/comparison/confounding.js';
+import { comparisonGroup } from '../../src/comparison/group.js';
+import type { Derived, Grouping } from '../../src/records/derived.js';
+import { groupPair } from '../../src/results/index.js';
+
+/** The groups of eyes that results are given for. */
+export interface Groups {
+  all: EyeGroup;
+  cohorts: readonly EyeGroup[];
+  subgroups: readonly EyeGroup[];
+  /** Each cohort against the first, which is the reference. */
+  comparisons: readonly Compares[];
+}
+
+function groupsFrom({ field, names, code }: Grouping): readonly EyeGroup[] {
+  return names.map((name, i) => ({
+    key: groupPair(field, name),
+    eyes: Int32Array.from(code.keys()).filter((eye) => code[eye] === i + 1),
+  }));
+}
+
+function comparisonsOf({ field, names }: Grouping, cohorts: readonly EyeGroup[]): readonly Compares[] {
+  return cohorts.slice(1).map((compared, i) => ({
+    group: comparisonGroup(field, names[i + 1] as string, names[0] as string),
+    compared,
+    reference: cohorts[0] as EyeGroup,
+  }));
+}
+
+/** A subgroup that is a cohort already would give two rows of one name. */
+export function groupsOf({ eyes, cohorts, subgroups }: Derived): Groups {
+  const ofCohorts = cohorts ? groupsFrom(cohorts) : [];
+  return {
+    all: { key: 'all', eyes: Int32Array.from({ length: eyes.numRows() }, (_, eye) => eye) },
+    cohorts: ofCohorts,
+    subgroups: subgroups.filter(({ field }) => field !== cohorts?.field).flatMap(groupsFrom),
+    comparisons: cohorts ? comparisonsOf(cohorts, ofCohorts) : [],
+  };
+}

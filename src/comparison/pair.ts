@@ -1,0 +1,67 @@
+import type { EyeGroup, SampleColumns } from '../analysis/sample.js';
+import { type Cohorts, recogniseDesign } from '../statistics/cohorts/design.js';
+import type { Basis } from './compared.js';
+
+/** The eyes of two cohorts that have a value, and the design that their patients form. */
+export interface Pair {
+  /** Values of the cohort that is compared: differences are these less those of the reference. */
+  compared: Float64Array;
+  reference: Float64Array;
+  /** Eyes behind the values: those of the compared cohort, then those of the reference. */
+  eyes: Int32Array;
+  /** `a` is the compared cohort, `b` the reference. */
+  cohorts: Cohorts;
+}
+
+/** Two cohorts in one measure. */
+export interface Pairs {
+  /** Eyes of both cohorts in the family's analysis, with or without a value. */
+  eyes: number;
+  on(basis: Basis): Pair;
+}
+
+/** What tells the two cohorts apart, and what they are compared by. */
+export interface PairColumns extends SampleColumns {
+  compared: EyeGroup;
+  reference: EyeGroup;
+}
+
+const isThere = (value: number): boolean => !Number.isNaN(value);
+
+function pairOf(values: Float64Array, holds: (value: number) => boolean, columns: PairColumns): Pair {
+  const { analysed, patient } = columns;
+  const eyesOf = ({ eyes }: EyeGroup): Int32Array =>
+    eyes.filter((eye) => analysed[eye] === 1 && holds(values[eye] as number));
+  const codes = (eyes: Int32Array): Int32Array => eyes.map((eye) => patient[eye] as number);
+  const pick = (eyes: Int32Array): Float64Array => Float64Array.from(eyes, (eye) => values[eye] as number);
+  const [compared, reference] = [eyesOf(columns.compared), eyesOf(columns.reference)];
+  const eyes = new Int32Array(compared.length + reference.length);
+  eyes.set(compared);
+  eyes.set(reference, compared.length);
+  const cohorts = recogniseDesign(codes(compared), codes(reference));
+  return { compared: pick(compared), reference: pick(reference), eyes, cohorts };
+}
+
+/**
+ * The eyes of two cohorts in one measure, picked once for each set of values that statistics ask for.
+ *
+ * @param columns  the measure's values; NaN is missing
+ */
+export function pairsOf(columns: PairColumns): Pairs {
+  const { values, absolute = values, analysed, compared, reference } = columns;
+  const counted = ({ eyes }: EyeGroup): number => eyes.reduce((sum, eye) => sum + (analysed[eye] as number), 0);
+  const made = new Map<Basis, Pair>();
+  const make = (basis: Basis): Pair => {
+    if (basis === 'measured') return pairOf(values, Number.isFinite, columns);
+    if (basis === 'values') return pairOf(values, isThere, columns);
+    if (basis === 'absolute') return absolute === values ? on('values') : pairOf(absolute, isThere, columns);
+    const signed = on('absolute');
+    return { ...signed, compared: signed.compared.map(Math.abs), reference: signed.reference.map(Math.abs) };
+  };
+  const on = (basis: Basis): Pair => {
+    const pair = made.get(basis) ?? make(basis);
+    made.set(basis, pair);
+    return pair;
+  };
+  return { eyes: counted(compared) + counted(reference), on };
+}
