@@ -4,7 +4,7 @@ import type { Io, Say } from './io.js';
 import { columnsFile } from './publish/columns-file.js';
 import { editedFiles } from './publish/edited.js';
 import type { Everything, Gathered } from './publish/everything.js';
-import { findingsFile, queriesFile } from './publish/finding-lists.js';
+import { findingsFile, queriesFile, queriesOf } from './publish/finding-lists.js';
 import { flowFile } from './publish/flow-file.js';
 import { type Former, readFormer } from './publish/former.js';
 import { takeLock } from './publish/lock.js';
@@ -88,7 +88,7 @@ export async function publishCheck(found: Gathered, plan: Plan, io: Io, words: W
   const { spreadsheet } = plan.outputs;
   await replaceFolder(io, check, [
     findingsFile('findings.csv', found, plan, words),
-    ...queriesFile('queries.csv', found, plan, words),
+    ...(found.tables ? [queriesFile('queries.csv', queriesOf(found, plan, words), plan)] : []),
     columnsFile('columns.csv', found.raw, plan, spreadsheet),
     flowFile('flow.csv', found.raw, found.tables, found.results, spreadsheet),
   ]);

@@ -19,7 +19,7 @@ function show({ code, screen, data }: Reply, { quiet, json }: Options): void {
 }
 
 async function attempt(work: Work, options: Options): Promise<Reply> {
-  const progress = options.quiet ? undefined : progressOn(process.stderr);
+  const progress = options.quiet ? undefined : progressOn(process.stderr, en.screens.stages);
   try {
     return await untilInterrupted((signal) => work(progress?.say ?? (() => {}), signal));
   } catch (error) {
@@ -90,15 +90,22 @@ function usageCode(error: CommanderError): ExitCode {
   return error.exitCode === 0 ? 0 : 2;
 }
 
+async function fail(error: unknown): Promise<void> {
+  if (error instanceof CommanderError) {
+    process.exitCode = usageCode(error);
+    return;
+  }
+  const { failureReply } = await import('./commands/failure.js');
+  const reply = failureReply(error);
+  show(reply, { quiet: false, json: false });
+  process.exitCode = reply.code;
+}
+
+/** What is thrown outside every command's work would end with 1 by default and look like "stopped by the data". */
+process.on('uncaughtException', (error) => void fail(error).then(() => process.exit()));
+
 try {
   await program().parseAsync();
 } catch (error) {
-  if (error instanceof CommanderError) {
-    process.exitCode = usageCode(error);
-  } else {
-    const { failureReply } = await import('./commands/failure.js');
-    const reply = failureReply(error);
-    show(reply, { quiet: false, json: false });
-    process.exitCode = reply.code;
-  }
+  await fail(error);
 }

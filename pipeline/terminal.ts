@@ -16,8 +16,9 @@ const pause = 100;
  * line would repeat for ever there).
  *
  * @param stream  where the line is drawn; never the stream that carries the summary
+ * @param names   what each stage is called to the reader
  */
-export function progressOn(stream: Stream): Progress {
+export function progressOn(stream: Stream, names: Readonly<Record<string, string>>): Progress {
   const width = stream.isTTY ? (stream.columns ?? 0) : 0;
   if (width <= 0) return { say: () => {}, clear: () => {} };
   let drawn = { stage: '', at: -pause };
@@ -26,7 +27,8 @@ export function progressOn(stream: Stream): Progress {
       const now = performance.now();
       if (stage === drawn.stage && now - drawn.at < pause && done < total) return;
       drawn = { stage, at: now };
-      const text = total > 1 ? `  ${stage}  ${Math.floor((100 * done) / total)} %` : `  ${stage}`;
+      const name = names[stage] ?? stage;
+      const text = total > 1 ? `  ${name}  ${Math.floor((100 * done) / total)} %` : `  ${name}`;
       stream.write(`\r\u001b[K${text.slice(0, width - 1)}`);
     },
     clear() {

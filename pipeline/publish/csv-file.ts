@@ -14,19 +14,24 @@ const linesAtOnce = 10_000;
  * which spreadsheets misread every sign beyond ASCII.
  *
  * @param rows  cells as text; numbers by `numberCell`
+ * @param tell  told now and then how many rows are set
  */
 export function spreadsheetFile(
   path: string,
   header: readonly string[],
   rows: Iterable<readonly string[]>,
   spreadsheet: Spreadsheet,
+  tell: (rows: number) => void = () => {},
 ): OutputFile {
   const delimiter = spreadsheet === 'comma' ? ';' : ',';
   const pieces = [Buffer.from('\ufeff')];
   let lines = [csvLine(header, delimiter)];
+  let set = 0;
   for (const row of rows) {
     lines.push(csvLine(row, delimiter));
     if (lines.length < linesAtOnce) continue;
+    set += lines.length;
+    tell(set);
     pieces.push(Buffer.from(lines.join('')));
     lines = [];
   }

@@ -1,5 +1,6 @@
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
+import type { Say } from '../io.js';
 import { spreadsheetFile } from './csv-file.js';
 import { eyeColumns } from './eye-columns.js';
 import type { OutputFile } from './replace.js';
@@ -8,7 +9,7 @@ import type { OutputFile } from './replace.js';
 const mostEyes = 100_000;
 
 /** eyes.csv, one row an eye in canonical order; no file where `outputs.eye_rows` does not want one. */
-export function eyesFile(path: string, derived: Derived, { outputs }: Plan): readonly OutputFile[] {
+export function eyesFile(path: string, derived: Derived, { outputs }: Plan, say: Say): readonly OutputFile[] {
   const eyes = derived.eyes.numRows();
   const wanted = outputs.eye_rows === 'always' || (outputs.eye_rows === 'auto' && eyes <= mostEyes);
   if (!wanted) return [];
@@ -22,6 +23,7 @@ export function eyesFile(path: string, derived: Derived, { outputs }: Plan): rea
       columns.map(({ header }) => header),
       rows(),
       outputs.spreadsheet,
+      (done) => say('list', Math.min(done, eyes), eyes),
     ),
   ];
 }

@@ -1,5 +1,5 @@
 import { groupFindings } from '../../src/findings/groups.js';
-import { type QueryRow, queryRows } from '../../src/findings/queries.js';
+import type { QueryRow } from '../../src/findings/queries.js';
 import { tell } from '../../src/findings/telling.js';
 import type { FindingGroup } from '../../src/page/content.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -14,16 +14,15 @@ const placesShown = 10;
  * Findings by rule, the gravest first and within a severity the most frequent. What would stop a run is none of
  * them: a report exists.
  *
- * @param places  whether patients, places and values are told: never in what leaves the clinic
+ * @param queries  the query list, whose patients, places and values are told; none in what leaves the clinic
  */
 export function findingGroups(
   all: Everything,
   plan: Plan,
   words: Words,
-  { places }: { places: boolean },
+  queries: readonly QueryRow[],
 ): readonly FindingGroup[] {
   const context = contextOf(all, plan, words);
-  const queries = places ? queryRows(all.findings, all.tables, context) : [];
   return (['set aside', 'query', 'note'] as const).flatMap((severity) =>
     groupFindings(all.findings, severity)
       .map(({ rule, count, first }) => {

@@ -1,5 +1,5 @@
 import { findingAt } from '../../src/findings/builder.js';
-import { queryColumns, queryRows } from '../../src/findings/queries.js';
+import { type QueryRow, queryColumns, queryRows } from '../../src/findings/queries.js';
 import { type TellingContext, tell } from '../../src/findings/telling.js';
 import { fieldNamed } from '../../src/plan/fields.js';
 import type { Finding } from '../../src/records/finding.js';
@@ -9,12 +9,15 @@ import { spreadsheetFile } from './csv-file.js';
 import type { Gathered } from './everything.js';
 import type { OutputFile } from './replace.js';
 
-/** queries.csv: what to set right or to confirm, in the order of patients; none before there are eyes. */
-export function queriesFile(path: string, found: Gathered, plan: Plan, words: Words): readonly OutputFile[] {
-  if (!found.tables) return [];
-  const rows = queryRows(found.findings, found.tables, contextOf(found, plan, words));
-  const cells = rows.map((row) => queryColumns.map((name) => row[name]));
-  return [spreadsheetFile(path, queryColumns, cells, plan.outputs.spreadsheet)];
+/** What to set right or to confirm, in the order of patients; none before there are eyes. */
+export function queriesOf(found: Gathered, plan: Plan, words: Words): readonly QueryRow[] {
+  return found.tables ? queryRows(found.findings, found.tables, contextOf(found, plan, words)) : [];
+}
+
+/** queries.csv, the list that goes back to the clinic. */
+export function queriesFile(path: string, queries: readonly QueryRow[], { outputs }: Plan): OutputFile {
+  const cells = queries.map((query) => queryColumns.map((name) => query[name]));
+  return spreadsheetFile(path, queryColumns, cells, outputs.spreadsheet);
 }
 
 const findingColumns = [

@@ -17,11 +17,16 @@ export async function isLocked(io: Io, path: string): Promise<boolean> {
   return host.join(' ') !== hostname() || isRunning(Number(pid));
 }
 
-/** Takes the lock; false where another process was quicker. */
+/** Takes the lock; false where another process was quicker. A lock that cannot be read back is given up. */
 export async function takeLock(io: Io, path: string): Promise<boolean> {
   if (await isLocked(io, path)) return false;
   await io.write(path, new TextEncoder().encode(own));
-  return new TextDecoder().decode(await readAll(io, path)) === own;
+  try {
+    return new TextDecoder().decode(await readAll(io, path)) === own;
+  } catch (error) {
+    await io.remove(path);
+    throw error;
+  }
 }
 
 function isRunning(pid: number): boolean {

@@ -15,7 +15,7 @@ import type { Say } from '../io.js';
 import type { Everything } from './everything.js';
 import { eyesFile } from './eyes-file.js';
 import { findingGroups } from './finding-groups.js';
-import { queriesFile } from './finding-lists.js';
+import { queriesFile, queriesOf } from './finding-lists.js';
 import { flowFile } from './flow-file.js';
 import type { OutputFile } from './replace.js';
 import { resultsPath } from './report-folder.js';
@@ -32,10 +32,11 @@ export async function reportFiles(
   const drawn = await drawnFigures(all.figures, { identified: false }, say);
   const identified = await drawnFigures(all.internalFigures, { identified: true }, say);
   const review = reviewEyes(all.derived, words);
+  const queries = queriesOf(all, plan, words);
   const { spreadsheet } = plan.outputs;
   const lists = [
-    ...eyesFile('internal/eyes.csv', all.derived, plan),
-    ...queriesFile('internal/queries.csv', all, plan, words),
+    ...eyesFile('internal/eyes.csv', all.derived, plan, say),
+    queriesFile('internal/queries.csv', queries, plan),
     reviewFile('internal/review.csv', review, spreadsheet),
     flowFile('internal/flow.csv', all.raw, all.tables, all.results, spreadsheet),
   ];
@@ -44,13 +45,13 @@ export async function reportFiles(
   const shared = {
     ...parts,
     figures: drawn,
-    findings: findingGroups(all, plan, words, { places: false }),
+    findings: findingGroups(all, plan, words, []),
     internal: undefined,
   };
   const inside = {
     ...parts,
     figures: identified,
-    findings: findingGroups(all, plan, words, { places: true }),
+    findings: findingGroups(all, plan, words, queries),
     internal: { review, files: lists.map(({ path }) => listEntry(path, words)) },
   };
   const files = [

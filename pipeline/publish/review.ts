@@ -30,16 +30,20 @@ export function reviewEyes({ eyes, tables }: Derived, words: Words): readonly Re
   const column = (name: string) => eyes.column(name) as unknown as ArrayLike<number>;
   const columns = values.map((name) => [name, column(name)] as const);
   const [patient, laterality, year] = [column('patient'), column('laterality'), column('year')];
-  return Array.from({ length: eyes.numRows() }, (_, eye): Review => {
+  const found: Review[] = [];
+  for (let eye = 0; eye < eyes.numRows(); eye++) {
     const own = Object.fromEntries(columns.map(([name, of]) => [name, of[eye]])) as Record<Value, number>;
-    return {
+    const reasons = reasonsOf(own, words.page.review.reasons);
+    if (reasons.length === 0) continue;
+    found.push({
       patient: tables.patients[patient[eye] as number] ?? '',
       laterality: words.page.sides[laterality[eye] === 0 ? 'right' : 'left'],
       year: Number.isNaN(year[eye]) ? '' : String(year[eye]),
-      reasons: reasonsOf(own, words.page.review.reasons),
+      reasons,
       values: own,
-    };
-  }).filter(({ reasons }) => reasons.length > 0);
+    });
+  }
+  return found;
 }
 
 type Say = Words['page']['review']['reasons'];

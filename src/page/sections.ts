@@ -37,15 +37,20 @@ function ruleMarkup({ sentence, count, places }: FindingGroup): Markup {
 `;
 }
 
+/** Eyes that the page lists; a registry's page would be longer than anybody reads. */
+const mostReviewed = 500;
+
 /** Eyes to look at again, with the reason: only on the page that stays in the clinic. */
 export function reviewMarkup(content: PageContent, words: Words): Markup | undefined {
   if (!content.internal) return undefined;
   const { review, files } = content.internal;
   const text = words.page.review;
-  const rows = review.map(
-    ({ patient, laterality, year, reasons }) =>
-      html`<tr><th scope="row">${patient}</th><td>${laterality}</td><td>${year}</td><td>${reasons.join('; ')}</td></tr>\n`,
-  );
+  const rows = review
+    .slice(0, mostReviewed)
+    .map(
+      ({ patient, laterality, year, reasons }) =>
+        html`<tr><th scope="row">${patient}</th><td>${laterality}</td><td>${year}</td><td>${reasons.join('; ')}</td></tr>\n`,
+    );
   const table = html`<div class="wide" role="region" tabindex="0" aria-label="${text.title}"><table class="review">
 <caption>${text.caption}</caption>
 <thead><tr>${text.head.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
@@ -53,10 +58,15 @@ export function reviewMarkup(content: PageContent, words: Words): Markup | undef
 ${rows}</tbody>
 </table></div>
 `;
+  const more =
+    review.length > mostReviewed
+      ? html`<p>${text.more(countText(mostReviewed))}</p>
+`
+      : undefined;
   return html`<section id="review" aria-labelledby="review-title">
 <h2 id="review-title">${text.title}</h2>
 <p class="answer">${text.answer(review.length)}</p>
-${review.length > 0 ? table : undefined}<h3>${text.files}</h3>
+${review.length > 0 ? table : undefined}${more}<h3>${text.files}</h3>
 <ul>${files.map(({ file, holds }) => html`<li><a href="${file}">${file}</a> ${holds}</li>`)}</ul>
 </section>
 `;

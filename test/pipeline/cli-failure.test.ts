@@ -48,7 +48,7 @@ describe('a mistake of ours', () => {
 describe('progress', () => {
   it('is drawn on one line of a terminal, cut to its width, and cleared', () => {
     const { stream, written } = terminal({ isTTY: true, columns: 12 });
-    const { say, clear } = progressOn(stream);
+    const { say, clear } = progressOn(stream, { ingest: 'reading' });
     say('harmonise', 1, 4);
     clear();
     expect(written).toEqual(['\r\u001b[K  harmonise', '\r\u001b[K']);
@@ -56,12 +56,12 @@ describe('progress', () => {
 
   it('shows each stage when it begins, and within one no more often than can be seen', () => {
     const { stream, written } = terminal({ isTTY: true, columns: 78 });
-    const { say } = progressOn(stream);
+    const { say } = progressOn(stream, { ingest: 'reading' });
     for (let done = 0; done < 1000; done++) say('ingest', done, 1000);
     say('harmonise', 0, 1);
     say('publish', 3, 4);
     expect(written.length).toBeLessThan(100);
-    expect(written[0]).toBe('\r\u001b[K  ingest  0 %');
+    expect(written[0]).toBe('\r\u001b[K  reading  0 %');
     expect(written.slice(-2)).toEqual(['\r\u001b[K  harmonise', '\r\u001b[K  publish  75 %']);
   });
 
@@ -70,7 +70,7 @@ describe('progress', () => {
     ['a terminal without a width', { isTTY: true, columns: 0 }],
   ])('is silent on %s', (_, kind) => {
     const { stream, written } = terminal(kind);
-    const { say, clear } = progressOn(stream);
+    const { say, clear } = progressOn(stream, { ingest: 'reading' });
     say('ingest', 1, 2);
     clear();
     expect(written).toEqual([]);

@@ -87,6 +87,7 @@ export const page = {
         : count === 1
           ? 'One eye meets a reason for review. The reason is a question, not a verdict.'
           : `${count} eyes meet a reason for review. A reason is a question, not a verdict.`,
+    more: (shown: string) => `The first ${shown} are listed here, all of them in review.csv.`,
     files: 'The whole lists, beside this page',
     reasons: {
       predictionError: (error: string) => `prediction error ${error} D`,

@@ -10,6 +10,18 @@ export const screens = {
   value: (written: string) => `‘${written}’`,
   row: (row: number) => `row ${row}`,
 
+  stages: {
+    ingest: 'reading',
+    harmonise: 'bringing to one form',
+    qualify: 'judging values',
+    derive: 'working out each eye',
+    analyse: 'estimating',
+    draw: 'drawing',
+    render: 'drawing in pixels',
+    list: 'listing eyes',
+    publish: 'writing',
+  } as Readonly<Record<string, string>>,
+
   run: {
     warnings: 'Read with care',
     made: (tables: string, figures: string, review: string, queries: string) =>
