@@ -1,5 +1,6 @@
-import { table } from 'arquero';
-import { categoriesOf, hasColumn, integersOf, numbersOf } from '../src/columns/table.js';
+import { type ColumnTable, table } from 'arquero';
+import { categoriesOf, hasColumn, integersOf } from '../src/columns/table.js';
+import { eyeNumbers } from '../src/eligibility/lookup.js';
 import { analysedIn, distanceTarget, membershipOf } from '../src/eligibility/membership.js';
 import { groupMeans } from '../src/measures/centring.js';
 import { measureRegistry } from '../src/measures/index.js';
@@ -81,10 +82,11 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   addGroupMeans(computed, tables, membership);
   registry.filter((measure) => measure.second).forEach(compute);
 
-  const numbers = (name: string): Float64Array | undefined => computed.get(name) ?? numbersIfAny(tables, name);
+  const isMeasure = new Set(registry.map(({ name }) => name));
+  const numbers = (name: string) => (isMeasure.has(name) ? computed.get(name) : numbersIfAny(tables, name));
   const cohorts = cohortsOf(tables, assembly, numbers, plan);
   return {
-    eyes: tables.eyes.assign(table(Object.fromEntries(computed))),
+    eyes: withMeasures(tables, computed, isMeasure),
     eyeVisits: eyeVisitsOf(tables, assembly),
     assembly,
     membership,
@@ -97,9 +99,15 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   };
 }
 
+/** The eyes with every measure and what it was made of; a field that is no measure stays what it was. */
+function withMeasures(tables: CanonicalTables, computed: Computed, isMeasure: ReadonlySet<string>): ColumnTable {
+  const added = [...computed].filter(([name]) => isMeasure.has(name) || !hasColumn(tables.eyes, name));
+  return tables.eyes.assign(table(Object.fromEntries(added)));
+}
+
 function numbersIfAny(tables: CanonicalTables, name: string): Float64Array | undefined {
   const column: unknown = tables.eyes.column(name);
-  return column instanceof Float64Array ? numbersOf(tables.eyes, name) : undefined;
+  return column instanceof Float64Array ? eyeNumbers(tables.eyes, name) : undefined;
 }
 
 function assertFlow(membership: Membership, eyes: number): void {

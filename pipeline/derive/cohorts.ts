@@ -17,8 +17,7 @@ function groupsOf(field: string, tables: CanonicalTables, numbers: Numbers, plan
   if (edges && values) return groupByBand(field, values, edges);
   if (field === 'year') return groupByNumber(field, numbersOf(tables.eyes, 'year'));
   if (!hasColumn(tables.eyes, field)) return undefined;
-  const column: unknown = tables.eyes.column(field);
-  return column instanceof Float64Array ? groupByNumber(field, column) : groupByCategory(field, categoriesOf(tables.eyes, field));
+  return values ? groupByNumber(field, values) : groupByCategory(field, categoriesOf(tables.eyes, field));
 }
 
 function declaredGroups(tables: CanonicalTables, assembly: Assembly, plan: Plan): Grouping {
@@ -38,7 +37,12 @@ function inOrder(groups: Grouping, plan: Plan): Grouping {
 }
 
 /** The audit's cohorts; undefined where none are declared, or the field holds one value only. */
-export function cohortsOf(tables: CanonicalTables, assembly: Assembly, numbers: Numbers, plan: Plan): Grouping | undefined {
+export function cohortsOf(
+  tables: CanonicalTables,
+  assembly: Assembly,
+  numbers: Numbers,
+  plan: Plan,
+): Grouping | undefined {
   const { by, define } = plan.cohorts;
   const groups = define.length > 0 ? declaredGroups(tables, assembly, plan) : by && groupsOf(by, tables, numbers, plan);
   return groups && groups.names.length > 1 ? inOrder(groups, plan) : undefined;

@@ -1,6 +1,6 @@
 import { entersMeans, lowVisionNames } from '../../src/acuity/low-vision.js';
 import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../../src/columns/table.js';
-import { eyeNumbers, examColumns } from '../../src/eligibility/lookup.js';
+import { examColumns, eyeNumbers } from '../../src/eligibility/lookup.js';
 import { primaryFormula } from '../../src/predictions/primary.js';
 import { type CanonicalTables, type Kind, kinds, noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -25,7 +25,10 @@ function examInput(name: string, tables: CanonicalTables, assembly: Assembly): F
   const known = examColumns[first] ?? ownColumn(first);
   const table = tables.measurements[known.kind];
   const values = numbersOf(table, known.column);
-  return gathered(known.column === 'logMAR' ? withRanks(values, numbersOf(table, 'lowVision')) : values, rows[known.kind]);
+  return gathered(
+    known.column === 'logMAR' ? withRanks(values, numbersOf(table, 'lowVision')) : values,
+    rows[known.kind],
+  );
 }
 
 /** Light perception and its absence are ranks worse than every acuity: they enter medians and shares, never a mean. */
@@ -77,7 +80,8 @@ export function inputColumns(tables: CanonicalTables, assembly: Assembly, plan: 
   return (name) => {
     if (name === 'predicted_se') return predictedBy(primary, tables);
     if (name.startsWith('predicted_se:')) return predictedBy(name.slice('predicted_se:'.length), tables);
-    if (name === 'vertex@outcome') return examInput(name, tables, assembly).map((mm) => (Number.isNaN(mm) ? plan.policies.vertex_mm : mm));
+    if (name === 'vertex@outcome')
+      return examInput(name, tables, assembly).map((mm) => (Number.isNaN(mm) ? plan.policies.vertex_mm : mm));
     return name.includes('@') ? examInput(name, tables, assembly) : eyeInput(name, tables);
   };
 }

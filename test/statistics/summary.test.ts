@@ -1,32 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { summary } from '../../src/statistics/summary.js';
-import { referencePresent, referenceText } from '../shared-reference.js';
+import { referencePresent } from '../shared-reference.js';
 import { opticsErrors } from './made-up-eyes.js';
-
-interface Univariate {
-  id: string;
-  n: number;
-  certified: { mean: number; sd_n_minus_1: number };
-  data?: number[];
-  data_rule?: { first: number; then_repeat_pair: [number, number]; pairs: number };
-  data_digits?: string;
-  double_two_pass_LRE: { mean: number; sd: number };
-}
-
-function valuesOf({ data, data_rule: rule, data_digits: digits }: Univariate): Float64Array {
-  if (data) return Float64Array.from(data);
-  if (digits) return Float64Array.from(digits, Number);
-  if (!rule) throw new RangeError('valuesOf: no data');
-  return Float64Array.from([rule.first, ...Array.from({ length: rule.pairs }, () => rule.then_repeat_pair).flat()]);
-}
-
-/** Digits that agree: −log10 of the relative error, 15 at most. */
-function digits(value: number | undefined, certified: number): number {
-  return Math.min(15, -Math.log10(Math.abs((value as number) - certified) / Math.abs(certified)));
-}
-
-const univariate: Univariate[] = referencePresent ? JSON.parse(referenceText('nist-strd.json')).univariate : [];
+import { digits, univariate, valuesOf } from './nist-univariate.js';
 
 describe.skipIf(!referencePresent)('NIST StRD univariate sets (shared/reference/nist-strd.json)', () => {
   it('are all nine there', () => expect(univariate.length).toBe(9));
