@@ -11,7 +11,7 @@ import { planeAround, planeGround, planeLabels } from './plane.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { wrapped } from './text-width.js';
-import type { Artwork } from './theme.js';
+import { type Artwork, artworks } from './theme.js';
 import { keyLayers, keyLines, type VectorMeasure, vectorLayers, vectorText } from './vector-summary.js';
 
 const measures = ['corneal_cylinder_before', 'refractive_cylinder_after'] as const;
@@ -27,7 +27,8 @@ interface Panel {
  * Cylinders as vectors in the doubled-angle plane, before and after surgery, a row of panels a cohort: eyes, centroid
  * with its region, and the region expected to hold the next eye. All panels have one scale.
  */
-export function doubleAngle(setting: ChartSetting): Drawing | undefined {
+export function doubleAngle(given: ChartSetting): Drawing | undefined {
+  const setting = withRoom(given);
   const { results, cohorts, words, plan } = setting;
   const shown = measures.filter((measure) => results.find(measure, 'all', 'n')?.value);
   if (shown.length === 0) return undefined;
@@ -59,6 +60,13 @@ export function doubleAngle(setting: ChartSetting): Drawing | undefined {
     legend: [legend(levelText(plan)), ...remarks, legendEnd(setting, samples)].join(' '),
     alt: altLead + panels.map(told).join(' '),
   };
+}
+
+/** Four planes and more are too small to be read in a single column: such a figure takes both. */
+function withRoom(setting: ChartSetting): ChartSetting {
+  const { 'journal-single': single, 'journal-double': double } = artworks;
+  if (!double || setting.artwork !== single || setting.cohorts.length === 1) return setting;
+  return { ...setting, artwork: double };
 }
 
 /** The points of one panel. */

@@ -1,7 +1,7 @@
 import { count } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
 import { cohortColumns } from '../tables/cohorts.js';
-import { type OutcomeFamily, outcomeVisit } from '../tables/follow-up.js';
+import { followUpMeasure, type OutcomeFamily, outcomeVisit } from '../tables/follow-up.js';
 import { valueText } from '../tables/value-text.js';
 import { type Cohort, hasTooManyCohorts } from './cohorts.js';
 import type { ChartSetting } from './setting.js';
@@ -16,7 +16,7 @@ export function sampleText({ results, words }: ChartSetting, measure: string, { 
 /** The outcome visit and when it really was, in lines that fit under the picture. */
 export function visitLines(setting: ChartSetting, family: OutcomeFamily): readonly string[] {
   const { results, plan, words, artwork } = setting;
-  const measure = family === 'refraction' ? 'follow_up_days' : `follow_up_days:${family}`;
+  const measure = followUpMeasure(family);
   const day = (statistic: string): ResultRow => results.get(measure, 'all', statistic);
   const text = (statistic: string): string => valueText(day(statistic), words);
   const known = day('median').value !== undefined;

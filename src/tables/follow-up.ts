@@ -15,7 +15,7 @@ export function outcomeVisit(plan: Plan, words: Words): string {
 }
 
 /** The measure that holds the days of follow-up of a family. */
-function followUpMeasure(family: OutcomeFamily): string {
+export function followUpMeasure(family: OutcomeFamily): string {
   return family === 'refraction' ? 'follow_up_days' : `follow_up_days:${family}`;
 }
 
