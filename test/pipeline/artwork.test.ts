@@ -39,12 +39,13 @@ const audits: readonly { name: string; eyes: readonly InventedEye[]; cohorts: nu
   { name: 'four cohorts, 1,200 eyes each', eyes: inventedEyes(1200, 4), cohorts: 4 },
 ];
 
-/** 174 mm in points. */
-const doubleWidth = (174 / 25.4) * 72;
+/** The profile whose width and type a figure claims: four planes and more take both columns of a journal. */
+function claimed(figure: string, artwork: string, cohorts: number): { width: number; type: number } {
+  const isWide = figure === 'double-angle' && artwork === 'journal-single' && cohorts > 1;
+  return artworks[isWide ? 'journal-double' : artwork] ?? { width: 0, type: 0 };
+}
 
 describe.each(Object.keys(artworks))('artwork for %s', (artwork) => {
-  const { width, type } = artworks[artwork] ?? { width: 0, type: 0 };
-
   it.each(audits)(
     'has the width asked for, and legible texts that neither overlap nor leave it: $name',
     async (audit) => {
@@ -54,9 +55,8 @@ describe.each(Object.keys(artworks))('artwork for %s', (artwork) => {
         const picture = await pictureOf(await renderSvg(figure, { identified: false }));
         const told = { figure: figure.id, overlapping: overlapping(picture), outside: outside(picture) };
         expect(told).toEqual({ figure: figure.id, overlapping: [], outside: [] });
-        // Four planes and more take both columns of a journal.
-        const isWide = figure.id === 'double-angle' && artwork === 'journal-single' && audit.cohorts > 1;
-        expect(picture.width).toBeCloseTo(isWide ? doubleWidth : width, 2);
+        const { width, type } = claimed(figure.id, artwork, audit.cohorts);
+        expect(picture.width).toBeCloseTo(width, 2);
         expect(picture.texts.length).toBeGreaterThan(8);
         expect(new Set(picture.texts.map(({ size }) => size))).toEqual(new Set([type]));
       }
