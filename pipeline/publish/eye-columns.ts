@@ -1,4 +1,6 @@
 import type { CategoryColumn } from '../../src/columns/category-column.js';
+import { hasColumn } from '../../src/columns/table.js';
+import { eyeNumbers } from '../../src/eligibility/lookup.js';
 import { fieldNamed } from '../../src/plan/fields.js';
 import type { Derived } from '../../src/records/derived.js';
 import { numberCell, type Spreadsheet } from './csv-file.js';
@@ -61,10 +63,13 @@ function identity({ eyes, tables }: Derived, spreadsheet: Spreadsheet): readonly
   ];
 }
 
-function column({ eyes }: Derived, name: string, header: string, spreadsheet: Spreadsheet): EyeColumn {
-  const values = eyes.column(name) as unknown as ArrayLike<number> | CategoryColumn;
+/** A field as it was harmonised, what rules set aside left blank; else what was worked out under this name. */
+function column({ eyes, tables }: Derived, name: string, header: string, spreadsheet: Spreadsheet): EyeColumn {
+  const own = hasColumn(tables.eyes, name) ? tables.eyes : eyes;
+  const values = own.column(name) as unknown as ArrayLike<number> | CategoryColumn;
   if ('names' in values) return { header, cell: (eye) => values.at(eye) ?? '' };
-  return { header, cell: (eye) => numberCell(values[eye] ?? Number.NaN, spreadsheet) };
+  const numbers = values instanceof Float64Array ? (eyeNumbers(own, name) ?? values) : values;
+  return { header, cell: (eye) => numberCell(numbers[eye] ?? Number.NaN, spreadsheet) };
 }
 
 function reasons({ membership }: Derived): readonly EyeColumn[] {

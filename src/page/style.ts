@@ -134,7 +134,7 @@ const print = `
   figure { gap: 3mm 7mm; }
   .paper, .wide { overflow: visible; }
   .paper { padding: 0; border: 0; }
-  .paper svg { width: calc(var(--w) * 1.1pt); min-width: 0; }
+  .paper svg { width: calc(var(--w) * 0.96pt); min-width: 0; }
   figcaption { flex-basis: 50mm; }
   table { font-size: 8pt; line-height: 1.25; min-width: 0; width: 100%; }
   th, td { padding: 0.55mm 3mm 0.55mm 0; }

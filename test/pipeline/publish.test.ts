@@ -5,7 +5,17 @@ import type { RunOutcome } from '../../pipeline/commands/outcome.js';
 import type { MemoryIo } from '../../pipeline/memory-io.js';
 import { sha256 } from '../../pipeline/publish/digest.js';
 import { resultColumns } from '../../src/records/result.js';
-import { auditText, filesOf, folderWith, patientCode, report, runIn, textOf } from './publish-audit.js';
+import {
+  auditText,
+  briefText,
+  exports,
+  filesOf,
+  folderWith,
+  patientCode,
+  report,
+  runIn,
+  textOf,
+} from './publish-audit.js';
 
 type Published = Extract<RunOutcome, { kind: 'published' }>;
 
@@ -18,7 +28,8 @@ async function published(into: MemoryIo): Promise<Published> {
   return ended;
 }
 
-const rowsOf = (path: string, delimiter = ','): Record<string, string>[] =>
+type Row = Record<string, string>;
+const rowsOf = (path: string, delimiter = ','): Row[] =>
   parse(textOf(io, `${report}/${path}`), { columns: true, bom: true, delimiter });
 
 describe('the report folder', () => {
@@ -187,6 +198,15 @@ describe('eyes.csv', () => {
     expect(rows.map(({ patient, eye, prediction_error_D }) => [`${patient} ${eye}`, prediction_error_D])).toEqual(
       Object.entries(errors),
     );
+  });
+
+  it('writes named values by their names, and leaves blank what a rule set aside', async () => {
+    const theatre = (exports['theatre.csv'] ?? '').split('\n').map((line, at) => `${line},${at === 0 ? 'Sex' : 'F'}`);
+    // 93.40 mm: a length that no eye has.
+    const other = folderWith({ 'theatre.csv': theatre.join('\n').replace('23.40', '93.40') });
+    await runIn(other, { text: briefText.replace('lens_model: Lens', 'lens_model: Lens\n      sex: Sex') });
+    const [first] = parse(textOf(other, `${report}/internal/eyes.csv`), { columns: true, bom: true }) as Row[];
+    expect(first).toMatchObject({ patient: 'ZQX0001', eye: 'right', sex: 'F', axial_length_mm: '' });
   });
 
   it('tells why an eye is not analysed, and carries units in its headers', () => {
