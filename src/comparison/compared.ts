@@ -103,6 +103,11 @@ export function comparedBy(measure: Measure): readonly Compared[] {
   }
 }
 
+/** Names under which audit.yaml may speak of a statistic: that of one group, and that of the comparison. */
+export function namesOf({ of, statistic }: Compared): readonly string[] {
+  return of === '' ? [statistic] : [of, statistic];
+}
+
 /** Whether a statistic is a ratio, worked with on its logarithm. */
 export function isRatio({ by }: Compared): boolean {
   return by === 'spread' || by === 'risk-ratio';

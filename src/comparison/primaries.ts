@@ -1,14 +1,14 @@
 import type { Measure } from '../records/measure.js';
 import type { Plan } from '../records/plan.js';
 import { holm } from '../statistics/cohorts/holm.js';
-import { type Compared, comparedBy } from './compared.js';
+import { type Compared, comparedBy, namesOf } from './compared.js';
 
 /** A measure's name in results.csv: a vector is one measure. */
 export const nameOf = ({ name, vector }: Measure): string => vector?.name ?? name;
 
-/** The names that audit.yaml may give to one statistic of a comparison. */
-function namesOf(measure: Measure, { of, statistic }: Compared): readonly string[] {
-  return [...(of === '' ? [] : [of]), statistic].map((name) => `${nameOf(measure)}/${name}`);
+/** 'prediction_error/mean' and 'prediction_error/difference_mean'. */
+function keysOf(measure: Measure, one: Compared): readonly string[] {
+  return namesOf(one).map((name) => `${nameOf(measure)}/${name}`);
 }
 
 /** The declared outcomes that carry a verdict, in how many comparisons, and the level that they share. */
@@ -44,7 +44,7 @@ export function primariesOf(
 ): Primaries {
   const declared = new Set(declaredPrimaries(plan, hasPrediction));
   const includes = (measure: Measure, one: Compared): boolean =>
-    namesOf(measure, one).some((name) => declared.has(name));
+    keysOf(measure, one).some((name) => declared.has(name));
   const chosen = registry.flatMap((measure) => comparedBy(measure).filter((one) => includes(measure, one)));
   const k = Math.max(1, chosen.length * comparisons);
   return { k, level: 1 - (1 - plan.statistics.confidence) / k, includes };
@@ -56,7 +56,7 @@ export function declaredFor(
   measure: Measure,
   one: Compared,
 ): number | undefined {
-  return namesOf(measure, one)
+  return keysOf(measure, one)
     .map((name) => declared[name])
     .find((value) => value !== undefined);
 }

@@ -50,6 +50,10 @@ export const references = {
     told(`‘${name}’ is not one of our measures`, nearestIs(near), knownAre(known)),
   unknownShare: (name: string, near: string | undefined, known: readonly string[]): Told =>
     told(`this measure has no statistic ‘${name}’`, nearestIs(near), knownAre(known)),
+  notCompared: (name: string, known: readonly string[]): Told =>
+    told(`cohorts are not compared by ‘${name}’`, knownAre(known)),
+  ratioMargin: (statistic: string): Told =>
+    told(`‘${statistic}’ is compared as a ratio`, expectedIs('a ratio above 1'), exampleIs('1.2')),
   notANumberField: (name: string): Told =>
     told(`‘${name}’ is not a number`, expectedIs('a field or covariate that holds numbers')),
   nameFromTitle: (): Told =>
