@@ -84,7 +84,7 @@ figcaption { font-size: 0.86rem; line-height: 1.5; color: var(--soft); flex: 1 1
 figcaption b { color: var(--ink); font-weight: 600; }
 .wide { overflow-x: auto; margin: 2.2rem 0 2.6rem; }
 table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; font-variant-numeric: tabular-nums lining-nums; min-width: min(100%, 34rem); }
-caption { text-align: left; font-size: 0.95rem; font-weight: 600; padding-bottom: 0.55rem; max-width: 46rem; }
+caption { text-align: left; font-size: 0.95rem; font-weight: 600; padding-bottom: 0.55rem; max-width: min(46rem, calc(100vw - 3rem)); }
 thead { border-top: 2px solid var(--ink); border-bottom: 1px solid var(--ink); }
 tfoot { border-top: 2px solid var(--ink); }
 th, td { padding: 0.27rem 1.1rem 0.27rem 0; text-align: left; vertical-align: top; font-weight: 400; }
@@ -110,6 +110,10 @@ summary.rule::after { content: "+"; color: var(--soft); padding: 0 0.4rem; }
 [open] > summary.rule::after { content: "\\2212"; }
 .count { font-variant-numeric: tabular-nums lining-nums; text-align: right; font-weight: 600; }
 details ul { margin: 0 0 0.9rem; padding-left: 3.9rem; list-style: none; font-size: 0.95rem; color: var(--soft); }
+@media (max-width: 48rem) {
+  tbody th[scope=row], thead th:first-child { position: sticky; left: 0; background: var(--paper); min-width: 8rem; max-width: 9.5rem; }
+  .inner th { padding-left: 0.6rem; }
+}
 .works { padding-left: 1.4rem; max-width: 42rem; }
 footer { margin-top: 3.2rem; border-top: 3px solid var(--ink); padding-top: 1rem; }
 footer p { color: var(--soft); font-size: 0.95rem; }`;
