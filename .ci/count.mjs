@@ -5,7 +5,9 @@ import { readFileSync } from 'node:fs';
 function countsOf(path) {
   try {
     const { numPassedTests, numFailedTests, testResults } = JSON.parse(readFileSync(path, 'utf8'));
-    const broken = testResults.filter(({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0);
+    const broken = testResults.filter(
+      ({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0,
+    );
     return [numPassedTests, numFailedTests + broken.length];
   } catch {
     return [0, 1];

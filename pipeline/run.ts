@@ -65,7 +65,11 @@ export async function trace(text: string, io: Io, of: { patient: string; eye: Si
   const derived = derive(read.tables, plan);
   const eye = findEye(derived, of.patient, of.eye);
   if (eye === undefined) return { kind: 'no eye' };
-  return { kind: 'traced', plan, trace: traceEye({ derived, raw: read.raw, plan, words: en, eye }, of.patient, of.eye) };
+  return {
+    kind: 'traced',
+    plan,
+    trace: traceEye({ derived, raw: read.raw, plan, words: en, eye }, of.patient, of.eye),
+  };
 }
 
 type Side = 'right' | 'left';

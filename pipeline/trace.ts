@@ -1,4 +1,4 @@
-import { hasColumn, integersOf, numbersOf, categoriesOf } from '../src/columns/table.js';
+import { categoriesOf, hasColumn, integersOf, numbersOf } from '../src/columns/table.js';
 import type { Derived } from '../src/records/derived.js';
 import { families } from '../src/records/measure.js';
 import type { TraceText } from '../src/screens/trace.js';
@@ -35,6 +35,8 @@ export function traceEye(traced: Traced, patient: string, side: 'right' | 'left'
 function operationWords({ derived, eye, words }: Traced): readonly string[] {
   const { eyes } = derived.tables;
   const year = numbersOf(eyes, 'year')[eye] as number;
-  const named = ['technique', 'lens_model'].flatMap((field) => (hasColumn(eyes, field) ? (categoriesOf(eyes, field).at(eye) ?? []) : []));
+  const named = ['technique', 'lens_model'].flatMap((field) =>
+    hasColumn(eyes, field) ? (categoriesOf(eyes, field).at(eye) ?? []) : [],
+  );
   return [Number.isNaN(year) ? words.trace.operatedUndated : words.trace.operated(String(year)), ...named];
 }

@@ -5,6 +5,7 @@ import { type JoinContext, type RowPlace, rankOf, tellContradiction } from './jo
 import { type Joined, type Joining, joinRow, startJoining } from './joining.js';
 import type { MeasurementRows } from './measurement-rows.js';
 
+/** What is lost when rows contradict each other in what a kind needs. */
 const effects: Readonly<Partial<Record<Kind, Effect>>> = {
   refractions: 'refraction left out',
   keratometries: 'keratometry left out',
@@ -13,6 +14,11 @@ const effects: Readonly<Partial<Record<Kind, Effect>>> = {
   near: 'acuity left out',
   intermediate: 'acuity left out',
 };
+
+function effectOf(leftOut: Joined['leftOut'], kind: Kind): Effect {
+  if (leftOut === 'value' && kind === 'refractions') return 'vector left out';
+  return (leftOut === 'measurement' && effects[kind]) || 'value left out';
+}
 
 export interface MeasurementContext extends JoinContext {
   kind: Kind;
@@ -67,8 +73,8 @@ function tellJoined(rows: MeasurementRows, row: number, joined: Joined, context:
   const eye = rows.eye[row] as number;
   if (against !== undefined) {
     tellContradiction(at(row), at(against), context.kind, context, {
-      severity: leftOut ? 'set aside' : 'note',
-      effect: (leftOut && effects[context.kind]) || 'value left out',
+      severity: leftOut === 'nothing' ? 'note' : 'set aside',
+      effect: effectOf(leftOut, context.kind),
       eye,
       day: rows.day[row] as number,
     });

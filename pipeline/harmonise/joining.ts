@@ -35,8 +35,8 @@ export function startJoining(rows: MeasurementRows, first: number): Joining {
 export interface Joined {
   /** A row that it contradicts. */
   against: number | undefined;
-  /** Whether the contradiction left a value out, because neither file is preferred. */
-  leftOut: boolean;
+  /** What the contradiction left out, because neither file is preferred: a value, or all that the kind needs. */
+  leftOut: 'nothing' | 'value' | 'measurement';
   /** Whether it told anything that was not known. */
   adds: boolean;
 }
@@ -54,7 +54,7 @@ export function joinRow(
   { kind, ranks }: { kind: Kind; ranks: readonly number[] },
 ): Joined {
   const { first, holder, disputed } = joining;
-  const joined: Joined = { against: undefined, leftOut: false, adds: false };
+  const joined: Joined = { against: undefined, leftOut: 'nothing', adds: false };
   const rankOfRow = (of: number): number => ranks[rows.source[of] as number] as number;
   kinds[kind].forEach((column, i) => {
     const values = rows.own[i] as number[];
@@ -70,7 +70,7 @@ export function joinRow(
       joined.against ??= held;
       if (rankOfRow(held) < rankOfRow(row)) return;
       leaveOut(rows, joining, i, kind);
-      joined.leftOut = true;
+      joined.leftOut = rows.state[first] === 2 ? 'measurement' : 'value';
     }
   });
   for (const flag of [rows.axisGiven, rows.unread]) flag[first] = Math.max(flag[first] as number, flag[row] as number);

@@ -29,7 +29,9 @@ function withoutRanks(row: ResultRow): ResultRow {
   if (beyond(row.value)) {
     return { ...row, value: undefined, ci_low: undefined, ci_high: undefined, note: 'not-estimable:light-perception' };
   }
-  return beyond(row.ci_high) ? { ...row, ci_low: undefined, ci_high: undefined, note: 'not-estimable:light-perception' } : row;
+  return beyond(row.ci_high)
+    ? { ...row, ci_low: undefined, ci_high: undefined, note: 'not-estimable:light-perception' }
+    : row;
 }
 
 /**

@@ -17,7 +17,8 @@ export function errorRows(sample: Sample): readonly ResultRow[] {
   const { absolute, absolutePatients: patients, confidence } = sample;
   const magnitudes = absolute.map(Math.abs);
   const middle = summary(magnitudes).median;
-  const icc = middle === undefined ? undefined : borrowed(sample, 'median_absolute', atOrBelow(magnitudes, middle), patients);
+  const icc =
+    middle === undefined ? undefined : borrowed(sample, 'median_absolute', atOrBelow(magnitudes, middle), patients);
   return [
     ...presence(sample),
     ...locationRows(sample),

@@ -8,7 +8,8 @@ export function flowRows(flow: Flow, group: EyeGroup, patient: Int32Array): read
   for (const eye of group.eyes) counts[flow.code[eye] as number] = (counts[flow.code[eye] as number] as number) + 1;
   const operated = group.eyes.length;
   const sum = counts.reduce((all, count) => all + count, 0);
-  if (sum !== operated) throw new RangeError(`flow of ${flow.family}, ${group.key}: ${operated} operated, ${sum} accounted for`);
+  if (sum !== operated)
+    throw new RangeError(`flow of ${flow.family}, ${group.key}: ${operated} operated, ${sum} accounted for`);
   const row = (statistic: string, value: number, patients: number): ResultRow => ({
     measure: `flow:${flow.family}`,
     group: group.key,
@@ -26,7 +27,17 @@ export function flowRows(flow: Flow, group: EyeGroup, patient: Int32Array): read
   const patientsWhere = (holds: (eye: number) => boolean): number =>
     new Set([...group.eyes].filter(holds).map((eye) => patient[eye])).size;
   return [
-    row('operated', operated, patientsWhere(() => true)),
-    ...flow.steps.map((step, i) => row(step, counts[i] as number, patientsWhere((eye) => flow.code[eye] === i))),
+    row(
+      'operated',
+      operated,
+      patientsWhere(() => true),
+    ),
+    ...flow.steps.map((step, i) =>
+      row(
+        step,
+        counts[i] as number,
+        patientsWhere((eye) => flow.code[eye] === i),
+      ),
+    ),
   ];
 }

@@ -7,7 +7,12 @@ import { summary } from '../statistics/summary.js';
 import { countRow, estimateRow, rowOf, type Sample } from './sample.js';
 
 /** The correlation a subgroup may borrow: worked out in the whole audit, remembered for its groups. */
-export function borrowed(sample: Sample, statistic: string, hits: Uint8Array, patients = sample.patients): number | undefined {
+export function borrowed(
+  sample: Sample,
+  statistic: string,
+  hits: Uint8Array,
+  patients = sample.patients,
+): number | undefined {
   if (sample.group === 'all') sample.auditIcc.set(statistic, auditCorrelation(hits, patients));
   return sample.auditIcc.get(statistic);
 }
@@ -24,7 +29,12 @@ export function locationRows(sample: Sample): readonly ResultRow[] {
   const { q25, q75, min, max, median: middle } = summary(values);
   const icc = middle === undefined ? undefined : borrowed(sample, 'median', atOrBelow(values, middle));
   const plain = (statistic: string, value: number | undefined): ResultRow =>
-    rowOf(sample, { statistic, value, method: 'quantile-type-7', note: value === undefined ? 'not-estimable:no-eyes' : '' });
+    rowOf(sample, {
+      statistic,
+      value,
+      method: 'quantile-type-7',
+      note: value === undefined ? 'not-estimable:no-eyes' : '',
+    });
   return [
     estimateRow(sample, 'mean', meanInterval(values, patients, confidence)),
     estimateRow(sample, 'sd', standardDeviation(values, patients, confidence)),

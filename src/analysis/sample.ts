@@ -34,8 +34,11 @@ export interface SampleColumns {
   analysed: Uint8Array;
 }
 
-function pick(values: Float64Array, eyes: Int32Array): Float64Array {
-  return Float64Array.from(eyes, (eye) => values[eye] as number);
+/** Values of the given eyes. A loop, not `from`: that walks an iterator, several times slower over a registry. */
+export function pick(values: Float64Array, eyes: Int32Array): Float64Array {
+  const picked = new Float64Array(eyes.length);
+  for (let i = 0; i < eyes.length; i++) picked[i] = values[eyes[i] as number] as number;
+  return picked;
 }
 
 /** The first eye of every patient that has the value, which the eyes of a patient share; else the first eye. */

@@ -41,14 +41,29 @@ export function shareRows(sample: Sample, { share, count, hits, patients, method
 }
 
 /** What the limits of a share of 0 or 1 would be if all eyes were independent: for the footnote. */
-function boundRow(sample: Sample, share: string, { value, n, patients }: ShareEstimate, [low, high]: Limits): ResultRow {
+function boundRow(
+  sample: Sample,
+  share: string,
+  { value, n, patients }: ShareEstimate,
+  [low, high]: Limits,
+): ResultRow {
   const limits = { value, ci_low: low, ci_high: high };
-  return rowOf(sample, { statistic: `independent:${share}`, ...limits, n, patients, unit: 'share', method: 'independent-eyes' });
+  return rowOf(sample, {
+    statistic: `independent:${share}`,
+    ...limits,
+    n,
+    patients,
+    unit: 'share',
+    method: 'independent-eyes',
+  });
 }
 
 /** 1 where the value meets the test. */
 export function hitsOf(values: Float64Array, meets: (value: number) => boolean): Uint8Array {
-  return Uint8Array.from(values, (value) => (meets(value) ? 1 : 0));
+  const hits = new Uint8Array(values.length);
+  // A loop, not `from`: that walks an iterator, several times slower over a registry.
+  for (let i = 0; i < hits.length; i++) hits[i] = meets(values[i] as number) ? 1 : 0;
+  return hits;
 }
 
 /** A limit as statistics write it: two decimals, point. */

@@ -8,13 +8,24 @@ import { presence } from './location.js';
 import { estimateRow, type RowParts, rowOf, type Sample } from './sample.js';
 
 /** One estimate of a centroid as a row; undefined is told with its reason. */
-function row(sample: Sample, found: Centroid, statistic: string, value: number | undefined, more: Partial<RowParts> = {}): ResultRow {
+function row(
+  sample: Sample,
+  found: Centroid,
+  statistic: string,
+  value: number | undefined,
+  more: Partial<RowParts> = {},
+): ResultRow {
   const reason = found.notes.find((note) => note.startsWith('not-estimable') || note.startsWith('degenerate'));
   const because = value === undefined ? (reason ?? 'not-estimable:one-eye') : found.notes.join(';');
   return rowOf(sample, { statistic, value, method: found.method, note: because, ...more });
 }
 
-function ellipseRows(sample: Sample, found: Centroid, name: string, ellipse: Ellipse | undefined): readonly ResultRow[] {
+function ellipseRows(
+  sample: Sample,
+  found: Centroid,
+  name: string,
+  ellipse: Ellipse | undefined,
+): readonly ResultRow[] {
   return [
     row(sample, found, `${name}_major`, ellipse?.major),
     row(sample, found, `${name}_minor`, ellipse?.minor),

@@ -1,6 +1,6 @@
-import type { Measure } from '../records/measure.js';
 import { doubleAngleX, doubleAngleY } from '../optics/double-angle.js';
 import { cornealPlanePower } from '../optics/vertex.js';
+import type { Measure } from '../records/measure.js';
 
 const vertexSource = 'definition of vergence; each principal meridian apart (Holladay, Moran, Kezirian 2001)';
 const doubledSource = 'Holladay, Dudeja, Koch 1998, J Cataract Refract Surg 24:57-65';

@@ -2,7 +2,17 @@
 export const errorLimits = [0.25, 0.5, 0.75, 1, 1.5, 2] as const;
 
 /** Snellen lines, 20 feet, whose cumulative shares are printed. */
-export const acuityLines = ['20/12.5', '20/16', '20/20', '20/25', '20/32', '20/40', '20/63', '20/100', '20/200'] as const;
+export const acuityLines = [
+  '20/12.5',
+  '20/16',
+  '20/20',
+  '20/25',
+  '20/32',
+  '20/40',
+  '20/63',
+  '20/100',
+  '20/200',
+] as const;
 
 /** Edges of the error histogram: bins of 0.25 D centred on 0, open beyond ±2.125 D. */
 export const errorBins = Array.from({ length: 18 }, (_, i) => -2.125 + 0.25 * i);

@@ -1,5 +1,5 @@
-import type { Measure } from '../records/measure.js';
 import { sphericalEquivalent } from '../optics/spherical-equivalent.js';
+import type { Measure } from '../records/measure.js';
 import { errorBins, errorLimits } from './profiles.js';
 
 const difference = (a: number, b: number): number => a - b;

@@ -11,6 +11,9 @@ export type Effect =
   | 'refraction left out'
   | 'keratometry left out'
   | 'acuity left out'
+  | 'prediction left out'
+  | 'induced astigmatism left out'
+  | 'later examinations left out'
   | 'row left out'
   | 'nothing published';
 
@@ -42,6 +45,8 @@ export interface Findings {
   effect: CategoryColumn;
   /** The limit, the other value, a count: its meaning is the rule's. NaN where there is none. */
   detail: Float64Array;
+  /** A second number, where a rule compares; NaN where there is none. */
+  other: Float64Array;
 }
 
 /** One finding as an object, at the edges. */
@@ -57,4 +62,5 @@ export interface Finding {
   day: number;
   effect: Effect;
   detail: number;
+  other: number;
 }

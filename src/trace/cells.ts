@@ -20,7 +20,13 @@ export interface Traced {
 }
 
 /** One row of a file as it was written: the cells of the fields asked for. */
-function cellsOf({ raw, words }: Traced, source: number, row: number, block: BlockPlan, wanted: (field: string) => boolean): string {
+function cellsOf(
+  { raw, words }: Traced,
+  source: number,
+  row: number,
+  block: BlockPlan,
+  wanted: (field: string) => boolean,
+): string {
   const table = raw[source] as RawTable;
   return block.columns
     .filter(({ field }) => wanted(field))
@@ -48,8 +54,17 @@ export function surgeryCells(traced: Traced): TraceBlock {
   const { eyes } = traced.derived;
   const at = (column: string): number => integersOf(eyes, column)[traced.eye] as number;
   const [source, row] = [at('source'), at('row')];
-  const cells = cellsOf(traced, source, row, blockOf(traced, source, at('block')), (field) => field !== 'patient' && field !== 'surgery_date');
-  return { title: traced.words.trace.cells.surgery, lines: [{ label: place(traced, source, row), value: cells, note: '' }] };
+  const cells = cellsOf(
+    traced,
+    source,
+    row,
+    blockOf(traced, source, at('block')),
+    (field) => field !== 'patient' && field !== 'surgery_date',
+  );
+  return {
+    title: traced.words.trace.cells.surgery,
+    lines: [{ label: place(traced, source, row), value: cells, note: '' }],
+  };
 }
 
 function examLine(traced: Traced, kind: Kind, row: number): TraceLine {
@@ -57,7 +72,13 @@ function examLine(traced: Traced, kind: Kind, row: number): TraceLine {
   const table = traced.derived.tables.measurements[kind];
   const at = (column: string): number => integersOf(table, column)[row] as number;
   const [source, rawRow, day] = [at('source'), at('row'), at('day')];
-  const cells = cellsOf(traced, source, rawRow, blockOf(traced, source, at('block')), (field) => fieldNamed(field)?.kind === kind);
+  const cells = cellsOf(
+    traced,
+    source,
+    rawRow,
+    blockOf(traced, source, at('block')),
+    (field) => fieldNamed(field)?.kind === kind,
+  );
   const when = day === noDay ? trace.dayUnknown : trace.day(fixed(day, 0));
   return { label: trace.kinds[kind], value: `${place(traced, source, rawRow)}, ${when}`, note: cells };
 }

@@ -1,10 +1,10 @@
 import { numbersOf } from '../columns/table.js';
 import { axisText } from '../format/axis.js';
 import { fixed } from '../format/number.js';
-import { families, type Family, type Measure } from '../records/measure.js';
+import { type Family, families, type Measure } from '../records/measure.js';
+import { groupPair } from '../results/index.js';
 import type { TraceBlock, TraceLine } from '../screens/trace.js';
 import { reasonText } from '../tables/follow-up.js';
-import { groupPair } from '../results/index.js';
 import type { Traced } from './cells.js';
 
 const decimals: Readonly<Record<Measure['unit'], number>> = {
@@ -33,7 +33,11 @@ function stepLine(measure: Measure, traced: Traced): TraceLine {
   const value = numbersOf(traced.derived.eyes, measure.name)[traced.eye] as number;
   const means = measure.inputs
     .filter((input) => input.includes('.group_mean'))
-    .map((input) => traced.words.trace.groupMean(valueText(numbersOf(traced.derived.eyes, input)[traced.eye] as number, measure.unit, traced)));
+    .map((input) =>
+      traced.words.trace.groupMean(
+        valueText(numbersOf(traced.derived.eyes, input)[traced.eye] as number, measure.unit, traced),
+      ),
+    );
   return {
     label: measure.name,
     value: valueText(value, measure.unit, traced),
