@@ -1,0 +1,144 @@
+import type { Laterality } from '../intake/laterality.js';
+import { fieldNamed } from '../plan/fields.js';
+import type { Holds } from '../records/plan.js';
+import type { VisitContext } from './context.js';
+import { examColumns } from './exam-columns.js';
+import { placedAs } from './eye-rows.js';
+import { type AuditView, listsOperations } from './operations.js';
+import type { Left, LeftReason, Placed, RecognisedFile } from './placed.js';
+import type { Term } from './vocabulary/vocabulary.js';
+
+/** One kind of row that a file holds. */
+export interface ArrangedBlock {
+  holds: Holds;
+  side: Laterality | undefined;
+  /** Of exam rows: the visit that the header names, or that was assumed. */
+  visit: VisitContext | undefined;
+  /** Nothing in the file says so. */
+  assumed: boolean;
+  /** Of prediction rows: the formula, unless a column names it. */
+  formula: string | undefined;
+  columns: readonly Placed[];
+}
+
+export interface ArrangedFile {
+  of: RecognisedFile;
+  /** Patient, eye: what all rows share. */
+  shared: readonly Placed[];
+  blocks: readonly ArrangedBlock[];
+  left: readonly Left[];
+  /** Whether its rows are operations. */
+  operates: boolean;
+  /** What every file must have and this one has not. */
+  lacks: 'patient' | 'eye' | undefined;
+}
+
+const holdsOf = (term: Term): readonly Holds[] => fieldNamed(term)?.holds ?? ['exam'];
+
+const block = (holds: Holds, columns: readonly Placed[], more: Partial<ArrangedBlock> = {}): ArrangedBlock => ({
+  holds,
+  side: undefined,
+  visit: undefined,
+  assumed: false,
+  formula: undefined,
+  columns,
+  ...more,
+});
+
+/** Groups in the order in which they are first met. */
+function grouped<T>(all: readonly T[], keyOf: (one: T) => string): readonly (readonly T[])[] {
+  const groups = new Map<string, T[]>();
+  for (const one of all) groups.set(keyOf(one), [...(groups.get(keyOf(one)) ?? []), one]);
+  return [...groups.values()];
+}
+
+const bySide = (columns: readonly Placed[]) => grouped(columns, ({ context }) => context.side ?? '');
+
+const predictionTerms: readonly Term[] = ['predicted_se', 'predicted_cylinder', 'predicted_axis'];
+
+/** Formulas that have a name of their own in the trade, as audit.yaml knows them. */
+const formulaNames: readonly (readonly [RegExp, string])[] = [
+  [/srk.?t/i, 'SRK/T'],
+  [/holl?aday ?1|holl?aday(?! ?2)/i, 'Holladay 1'],
+  [/hoffer.?q/i, 'Hoffer Q'],
+  [/haigis/i, 'Haigis'],
+];
+
+/** The name of a column's formula: the trade's, or the header itself. */
+export function formulaOf(header: string): string {
+  const known = formulaNames.find(([form]) => form.test(header));
+  return known?.[1] ?? header.replace(/\s+/g, ' ').trim();
+}
+
+/** Predictions: one of the operation's own row, others a block a formula; or rows that name their formula. */
+function predictionBlocks(
+  of: RecognisedFile,
+  columns: readonly Placed[],
+  own: Placed | undefined,
+): readonly ArrangedBlock[] {
+  const formula = placedAs(of, 'formula');
+  if (formula) {
+    const constant = placedAs(of, 'constant');
+    const all = [formula, ...columns, ...(constant ? [constant] : [])];
+    return bySide(all).map((side) => block('prediction', side, { side: side[0]?.context.side }));
+  }
+  const others = columns.filter((one) => one !== own && one.term === 'predicted_se');
+  return others.map((one) => {
+    const name = formulaOf(of.file.header[one.index] ?? '');
+    const rest = own || others.length > 1 ? [] : columns.filter(({ term }) => term !== 'predicted_se');
+    return block('prediction', [one, ...rest], { side: one.context.side, formula: name });
+  });
+}
+
+/** The prediction that stands for the operation's own: the one whose header says no more than that. */
+function plainPrediction(of: RecognisedFile, columns: readonly Placed[]): Placed | undefined {
+  const all = columns.filter(({ term }) => term === 'predicted_se');
+  const named = (one: Placed): boolean => formulaNames.some(([form]) => form.test(of.file.header[one.index] ?? ''));
+  return all.find((one) => one.by === 'header' && !named(one)) ?? (all.length === 1 ? all[0] : undefined);
+}
+
+const left = (columns: readonly Placed[], why: LeftReason): readonly Left[] =>
+  columns.map(({ index, term }) => ({ index, why, term }));
+
+/**
+ * Which kinds of row a file holds, and what stands in each: operations, facts of an eye, examinations by visit,
+ * predictions by formula.
+ */
+export function arrange(of: RecognisedFile, audit: AuditView): ArrangedFile {
+  const surgical = listsOperations(of, audit.dated);
+  const patient = placedAs(of, 'patient');
+  const eye = placedAs(of, 'eye');
+  const shared = [patient, eye].filter((one) => one !== undefined);
+  const sided = of.placed.some(({ context }) => context.side !== undefined);
+  const rest = of.placed.filter((one) => !shared.includes(one) && one.term !== 'formula' && one.term !== 'constant');
+
+  const predictions = rest.filter(({ term }) => predictionTerms.includes(term));
+  const own = surgical && !placedAs(of, 'formula') ? plainPrediction(of, predictions) : undefined;
+  const ofEye = rest.filter((one) => holdsOf(one.term).includes('eye'));
+  const ofSurgery = rest.filter(
+    (one) => !ofEye.includes(one) && !predictions.includes(one) && holdsOf(one.term).includes('surgery'),
+  );
+  const ofExam = rest.filter((one) => holdsOf(one.term).includes('exam') && !ofSurgery.includes(one));
+  const planned = own ? [own, ...predictions.filter(({ term }) => term !== 'predicted_se')] : [];
+
+  const facts = surgical ? [...ofSurgery, ...ofEye, ...planned] : ofEye;
+  const exams = examColumns(of, ofExam, { surgical, audit });
+  return {
+    of,
+    shared,
+    blocks: [
+      ...bySide(facts).map((columns) =>
+        block(surgical ? 'surgery' : 'eye', columns, { side: columns[0]?.context.side }),
+      ),
+      ...exams.groups.map(({ columns, visit, assumed }) =>
+        block('exam', columns, { side: columns[0]?.context.side, visit, assumed }),
+      ),
+      ...predictionBlocks(of, predictions, own),
+    ]
+      .filter(({ columns }) => columns.length > 0)
+      .map((one) => ({ ...one, columns: one.columns.toSorted((a, b) => a.index - b.index) })),
+    left: [...of.left, ...(surgical ? [] : left(ofSurgery, 'no operation')), ...exams.left],
+    operates: surgical,
+    lacks: patient ? (eye || sided ? undefined : 'eye') : 'patient',
+  };
+}
