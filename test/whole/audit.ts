@@ -1,6 +1,6 @@
 import { ingest } from '../../pipeline/1-ingest.js';
 import { harmonise } from '../../pipeline/2-harmonise.js';
-import { qualify, type TableBooks } from '../../pipeline/3-qualify.js';
+import { qualify } from '../../pipeline/3-qualify.js';
 import { derive } from '../../pipeline/4-derive.js';
 import { analyse } from '../../pipeline/5-analyse.js';
 import { memoryIo } from '../../pipeline/memory-io.js';
@@ -18,7 +18,6 @@ export interface Audit {
   plan: Plan;
   raw: readonly RawTable[];
   findings: readonly Finding[];
-  books: readonly TableBooks[];
   derived: Derived;
   rows: readonly ResultRow[];
   results: Results;
@@ -46,5 +45,5 @@ export async function auditBy(plan: Plan, files: Files): Promise<Audit> {
     throw new RangeError(`stopped: ${stops.map(({ rule, column }) => `${rule} ${column}`).join('; ')}`);
   const derived = derive(qualified.tables, plan);
   const rows = analyse(derived, plan);
-  return { plan, raw: read.raw, findings, books: qualified.books, derived, rows, results: indexResults(rows) };
+  return { plan, raw: read.raw, findings, derived, rows, results: indexResults(rows) };
 }
