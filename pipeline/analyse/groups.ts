@@ -13,10 +13,10 @@ export interface Groups {
   comparisons: readonly Compares[];
 }
 
-function groupsFrom({ field, names, code }: Grouping): readonly EyeGroup[] {
+function groupsFrom({ field, names, code }: Grouping, all: Int32Array): readonly EyeGroup[] {
   return names.map((name, i) => ({
     key: groupPair(field, name),
-    eyes: Int32Array.from(code.keys()).filter((eye) => code[eye] === i + 1),
+    eyes: all.filter((eye) => code[eye] === i + 1),
   }));
 }
 
@@ -30,11 +30,12 @@ function comparisonsOf({ field, names }: Grouping, cohorts: readonly EyeGroup[])
 
 /** A subgroup that is a cohort already would give two rows of one name. */
 export function groupsOf({ eyes, cohorts, subgroups }: Derived): Groups {
-  const ofCohorts = cohorts ? groupsFrom(cohorts) : [];
+  const all = Int32Array.from({ length: eyes.numRows() }, (_, eye) => eye);
+  const ofCohorts = cohorts ? groupsFrom(cohorts, all) : [];
   return {
-    all: { key: 'all', eyes: Int32Array.from({ length: eyes.numRows() }, (_, eye) => eye) },
+    all: { key: 'all', eyes: all },
     cohorts: ofCohorts,
-    subgroups: subgroups.filter(({ field }) => field !== cohorts?.field).flatMap(groupsFrom),
+    subgroups: subgroups.filter(({ field }) => field !== cohorts?.field).flatMap((one) => groupsFrom(one, all)),
     comparisons: cohorts ? comparisonsOf(cohorts, ofCohorts) : [],
   };
 }

@@ -1,3 +1,4 @@
+import { pick } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
 import { type Basis, type Compared, comparedBy } from '../../src/comparison/compared.js';
 import type { Compares } from '../../src/comparison/confounding.js';
@@ -40,17 +41,25 @@ export function outcomePairs(columns: MeasureColumns, compares: Compares, analys
 
 /** Correlation of fellow eyes in a share over every analysed eye, whatever its cohort. */
 export function auditIccOf(columns: MeasureColumns, basis: Basis) {
-  const values = basis === 'absolute' ? (columns.absolute ?? columns.values) : columns.values;
+  const { absolute, analysed, patient } = columns;
+  const values = basis === 'absolute' ? (absolute ?? columns.values) : columns.values;
   return (meets: (value: number) => boolean): number | undefined => {
-    const eyes = Int32Array.from(values.keys()).filter(
-      (eye) => columns.analysed[eye] === 1 && !Number.isNaN(values[eye] as number),
-    );
-    const picked = Float64Array.from(eyes, (eye) => values[eye] as number);
+    const eyes = eyesWith(values, analysed);
     return auditCorrelation(
-      hitsOf(picked, meets),
-      eyes.map((eye) => columns.patient[eye] as number),
+      hitsOf(pick(values, eyes), meets),
+      eyes.map((eye) => patient[eye] as number),
     );
   };
+}
+
+/** Analysed eyes that have a value. */
+function eyesWith(values: Float64Array, analysed: Uint8Array): Int32Array {
+  const eyes = new Int32Array(values.length);
+  let count = 0;
+  for (let eye = 0; eye < values.length; eye++) {
+    if (analysed[eye] === 1 && !Number.isNaN(values[eye])) eyes[count++] = eye;
+  }
+  return eyes.subarray(0, count);
 }
 
 export function declaredOf(measure: Measure, one: Compared, { plan, primaries }: OutcomeSettings): Declared {

@@ -2,6 +2,7 @@ import { type EyeGroup, estimateRow, type Sample, sampleOf } from '../../src/ana
 import { hitsOf } from '../../src/analysis/shares.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
 import { type Compared, comparedBy } from '../../src/comparison/compared.js';
+import { borrows } from '../../src/comparison/estimates.js';
 import { withPair } from '../../src/comparison/group.js';
 import { outcomeRows } from '../../src/comparison/outcome-rows.js';
 import { nameOf } from '../../src/comparison/primaries.js';
@@ -70,14 +71,20 @@ function restrictions(derived: Derived, plan: Plan): readonly Restriction[] {
 }
 
 /** A headline number of one group. */
-function headlineRow(one: Compared, sample: Sample, auditIcc: number | undefined): ResultRow {
+function headlineRow(one: Compared, sample: Sample, auditIcc: () => number | undefined): ResultRow {
   if (one.by === 'mean')
     return estimateRow(sample, one.of, meanInterval(sample.values, sample.patients, sample.confidence));
   const [values, patients] =
     one.on === 'absolute' ? [sample.absolute, sample.absolutePatients] : [sample.values, sample.patients];
   const method = sample.measure.family === 'safety' ? 'exact' : 'wilson';
   const hits = hitsOf(values, one.meets ?? (() => false));
-  return estimateRow(sample, one.of, shareInterval(hits, patients, sample.confidence, { method, auditIcc }), 'share');
+  const borrowed = borrows(patients) ? auditIcc() : undefined;
+  return estimateRow(
+    sample,
+    one.of,
+    shareInterval(hits, patients, sample.confidence, { method, auditIcc: borrowed }),
+    'share',
+  );
 }
 
 /** The same columns with the eyes that are not kept taken out of the analysis. */
@@ -104,7 +111,8 @@ function headlineRows(
   plan: Plan,
 ) {
   const settings = { confidence: plan.statistics.confidence, auditIcc: new Map<string, number | undefined>() };
-  const icc = one.meets && auditIccOf(columns, one.on)(one.meets);
+  const ofAudit = auditIccOf(columns, one.on);
+  const icc = (): number | undefined => one.meets && ofAudit(one.meets);
   return groups.map(({ key, eyes }) => {
     const sample = sampleOf(measure, { key: withPair(key, pair), eyes }, columns, settings);
     return headlineRow(one, sample, icc);

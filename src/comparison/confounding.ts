@@ -26,8 +26,10 @@ function countsIn({ names, code }: Grouping, { eyes }: EyeGroup): readonly numbe
   return counts;
 }
 
-function patientsOf(eyes: Int32Array, patient: Int32Array): number {
-  return new Set(eyes.map((eye) => patient[eye] as number)).size;
+function patientsOf(patient: Int32Array, ...groups: readonly Int32Array[]): number {
+  const met = new Set<number>();
+  for (const eyes of groups) for (const eye of eyes) met.add(patient[eye] as number);
+  return met.size;
 }
 
 type Parts = Pick<ResultRow, 'measure' | 'group' | 'statistic' | 'value' | 'n' | 'eyes' | 'patients' | 'unit'>;
@@ -49,8 +51,8 @@ export function crossRows(field: Grouping, cohorts: readonly EyeGroup[], patient
     countsIn(field, cohort).map((value, index) => {
       const group = withPair(cohort.key, groupPair(field.field, field.names[index] as string));
       const patients = patientsOf(
-        cohort.eyes.filter((eye) => field.code[eye] === index + 1),
         patient,
+        cohort.eyes.filter((eye) => field.code[eye] === index + 1),
       );
       const about = { measure: 'confounding', group, statistic: 'count', unit: 'eyes' };
       return plain({ ...about, value, n: value, eyes: cohort.eyes.length, patients });
@@ -83,17 +85,18 @@ function overlapNote(value: number | undefined): string {
 export function mixRow(field: Grouping, { group, compared, reference }: Compares, patient: Int32Array): ResultRow {
   const value = mixOverlap(countsIn(field, compared), countsIn(field, reference));
   const eyes = compared.eyes.length + reference.eyes.length;
-  const patients = new Set([...compared.eyes, ...reference.eyes].map((eye) => patient[eye])).size;
+  const patients = patientsOf(patient, compared.eyes, reference.eyes);
   const about = { measure: 'confounding', group, statistic: `overlap:${field.field}`, unit: 'share' };
   return plain({ ...about, value, n: eyes, eyes, patients }, overlapNote(value));
 }
 
 /** Months since year 0 of each day that is known. */
 function monthsOf({ eyes }: EyeGroup, day: Int32Array): ReadonlySet<number> {
-  const known = eyes.filter((eye) => day[eye] !== noDay);
+  const days = new Set(eyes.map((eye) => day[eye] as number));
+  days.delete(noDay);
   return new Set(
-    Array.from(known, (eye) => {
-      const { year, month } = calendarFromDays(day[eye] as number);
+    Array.from(days, (one) => {
+      const { year, month } = calendarFromDays(one);
       return 12 * year + month - 1;
     }),
   );
@@ -108,7 +111,7 @@ export function overlapRows(
   { group, compared, reference }: Compares,
   time: { day: Int32Array; year: Float64Array; patient: Int32Array },
 ): readonly ResultRow[] {
-  const dated = [...compared.eyes, ...reference.eyes].some((eye) => time.day[eye] !== noDay);
+  const dated = [compared, reference].some(({ eyes }) => eyes.some((eye) => time.day[eye] !== noDay));
   const of = (cohort: EyeGroup) => (dated ? monthsOf(cohort, time.day) : yearsOf(cohort, time.year));
   const [a, b] = [of(compared), of(reference)];
   const unit = dated ? 'months' : 'years';
@@ -116,7 +119,7 @@ export function overlapRows(
   const span = all.length === 0 ? undefined : Math.max(...all) - Math.min(...all) + 1;
   const common = span === undefined ? undefined : [...a].filter((one) => b.has(one)).length;
   const eyes = compared.eyes.length + reference.eyes.length;
-  const patients = new Set([...compared.eyes, ...reference.eyes].map((eye) => time.patient[eye])).size;
+  const patients = patientsOf(time.patient, compared.eyes, reference.eyes);
   const about = { measure: 'overlap', group, n: eyes, eyes, patients, unit };
   return [
     plain(

@@ -7,6 +7,8 @@ import { riskDifference, riskRatio } from '../statistics/cohorts/risk.js';
 import { shift } from '../statistics/cohorts/shift.js';
 import { spreadRatio } from '../statistics/cohorts/spread-ratio.js';
 import { tQuantile } from '../statistics/distributions.js';
+import { fewestPatients } from '../statistics/estimate.js';
+import type { PatientIndex } from '../statistics/patients.js';
 import type { Compared } from './compared.js';
 import type { Pair } from './pair.js';
 
@@ -50,9 +52,9 @@ function hits(pair: Pair, meets: (value: number) => boolean): readonly [Uint8Arr
   return [hitsOf(pair.compared, meets), hitsOf(pair.reference, meets)];
 }
 
-/** Only a cohort in which some patients, but too few, have both eyes borrows a correlation. */
-function borrows({ cohorts: { a, b } }: Pair): boolean {
-  return [a, b].some(({ bilateral }) => bilateral > 0 && bilateral < 5);
+/** Only a group in which some patients, but too few, have both eyes borrows a correlation from the whole audit. */
+export function borrows({ bilateral }: PatientIndex): boolean {
+  return bilateral > 0 && bilateral < fewestPatients;
 }
 
 /**
@@ -74,7 +76,7 @@ export function estimateOf(one: Compared, pair: Pair, { level, auditIcc }: Estim
       return shiftOf(pair, level);
     case 'risk':
       return riskDifference(...hits(pair, meets), cohorts, level, {
-        auditIcc: borrows(pair) ? auditIcc(meets) : undefined,
+        auditIcc: borrows(cohorts.a) || borrows(cohorts.b) ? auditIcc(meets) : undefined,
       });
     case 'risk-ratio':
       return byItsOwn(riskRatio(...hits(pair, meets), cohorts, level));

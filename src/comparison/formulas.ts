@@ -1,3 +1,4 @@
+import { pick } from '../analysis/sample.js';
 import type { ResultRow } from '../records/result.js';
 import { mcNemarMidP } from '../statistics/cohorts/mid-p.js';
 import { tTwoSided } from '../statistics/distributions.js';
@@ -78,10 +79,9 @@ export function sameEyes(
   eyes: Int32Array,
 ): SameEyes {
   const both = eyes.filter((eye) => Number.isFinite(formula[eye]) && Number.isFinite(primary[eye]));
-  const pick = (values: Float64Array): Float64Array => Float64Array.from(both, (eye) => values[eye] as number);
   return {
-    formula: pick(formula),
-    primary: pick(primary),
+    formula: pick(formula, both),
+    primary: pick(primary, both),
     patients: indexPatients(both.map((eye) => patient[eye] as number)),
   };
 }

@@ -39,12 +39,15 @@ interface Entries {
 }
 
 function numberEntries(values: ArrayLike<number>, eyes: Int32Array, at: number): Entries {
-  const picked = Float64Array.from(eyes, (eye) => values[eye] as number);
+  const picked = new Float64Array(eyes.length);
   let sum = 0;
-  for (const value of picked) sum += value;
+  for (let i = 0; i < eyes.length; i++) {
+    picked[i] = values[eyes[i] as number] as number;
+    sum += picked[i] as number;
+  }
   const centre = sum / picked.length;
   let squares = 0;
-  for (const value of picked) squares += (value - centre) ** 2;
+  for (let i = 0; i < picked.length; i++) squares += ((picked[i] as number) - centre) ** 2;
   const scale = Math.sqrt(squares / picked.length) || 1;
   const value = picked.map((one) => (one - centre) / scale);
   return { columns: 1, column: new Int32Array(eyes.length).fill(at), value };
@@ -58,7 +61,7 @@ function categoryEntries(codes: ArrayLike<number>, eyes: Int32Array, at: number)
     places.set(code, place);
     return place === 0 ? -1 : at + place - 1;
   });
-  return { columns: places.size - 1, column, value: new Float64Array(eyes.length).fill(1) };
+  return { columns: Math.max(0, places.size - 1), column, value: new Float64Array(eyes.length).fill(1) };
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { EyeGroup, SampleColumns } from '../analysis/sample.js';
+import { type EyeGroup, pick, type SampleColumns } from '../analysis/sample.js';
 import { type Cohorts, recogniseDesign } from '../statistics/cohorts/design.js';
 import type { Basis } from './compared.js';
 
@@ -33,13 +33,16 @@ function pairOf(values: Float64Array, holds: (value: number) => boolean, columns
   const eyesOf = ({ eyes }: EyeGroup): Int32Array =>
     eyes.filter((eye) => analysed[eye] === 1 && holds(values[eye] as number));
   const codes = (eyes: Int32Array): Int32Array => eyes.map((eye) => patient[eye] as number);
-  const pick = (eyes: Int32Array): Float64Array => Float64Array.from(eyes, (eye) => values[eye] as number);
   const [compared, reference] = [eyesOf(columns.compared), eyesOf(columns.reference)];
   const eyes = new Int32Array(compared.length + reference.length);
   eyes.set(compared);
   eyes.set(reference, compared.length);
-  const cohorts = recogniseDesign(codes(compared), codes(reference));
-  return { compared: pick(compared), reference: pick(reference), eyes, cohorts };
+  return {
+    compared: pick(values, compared),
+    reference: pick(values, reference),
+    eyes,
+    cohorts: recogniseDesign(codes(compared), codes(reference)),
+  };
 }
 
 /**

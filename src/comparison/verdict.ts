@@ -1,17 +1,20 @@
 import type { Better } from './compared.js';
 
-/** What the interval of a primary outcome allows to be said. */
-export type Verdict =
-  | 'better'
-  | 'worse'
-  | 'worse-within-margin'
-  | 'worse-margin-not-excluded'
-  | 'no-difference-shown'
-  | 'equivalent'
-  | 'non-inferior'
-  | 'inconclusive'
-  | 'different'
-  | 'different-within-margin';
+/** What the interval of a primary outcome allows to be said; the last two of outcomes without a better direction. */
+export const verdicts = [
+  'better',
+  'worse',
+  'worse-within-margin',
+  'worse-margin-not-excluded',
+  'no-difference-shown',
+  'equivalent',
+  'non-inferior',
+  'inconclusive',
+  'different',
+  'different-within-margin',
+] as const;
+
+export type Verdict = (typeof verdicts)[number];
 
 /** An interval of a difference, 0 where cohorts do not differ. */
 export interface Bounds {
