@@ -3,7 +3,8 @@ import type { CategoryColumn } from './category-column.js';
 
 function column(table: ColumnTable, name: string): unknown {
   const found: unknown = table.column(name);
-  if (found === undefined) throw new RangeError(`table has no column ${name}; it has ${table.columnNames().join(', ')}`);
+  if (found === undefined)
+    throw new RangeError(`table has no column ${name}; it has ${table.columnNames().join(', ')}`);
   return found;
 }
 
@@ -36,6 +37,7 @@ export function statesOf(table: ColumnTable, name = 'state'): Uint8Array {
 /** The named values behind a column. @throws {RangeError} when it is no such column */
 export function categoriesOf(table: ColumnTable, name: string): CategoryColumn {
   const found = column(table, name);
-  if (typeof found === 'object' && found !== null && 'names' in found && 'codes' in found) return found as CategoryColumn;
+  if (typeof found === 'object' && found !== null && 'names' in found && 'codes' in found)
+    return found as CategoryColumn;
   throw new RangeError(`categoriesOf: ${name} is not a column of named values`);
 }
