@@ -31,8 +31,8 @@ function faultsReply(
   return { code: 2, screen: faultsScreen(typed, next, faults, en.screens), data };
 }
 
-/** Why the report cannot be written; also for a disk that fills up while it is. */
-export function obstacleReply(obstacle: Obstacle, { typed, shown }: AuditFile, command: Command): Reply {
+/** Why the report cannot be written. */
+function obstacleReply(obstacle: Obstacle, { typed, shown }: AuditFile, command: Command): Reply {
   const next = command === 'run' ? en.screens.toRun(typed) : en.screens.toCheck(typed);
   const folder = shown(obstacle.folder);
   const data = { outcome: 'not started', reason: obstacle.kind, folder };

@@ -200,7 +200,7 @@ describe('Ctrl-C', () => {
     halfdiopter('run', 'brief.yaml');
     const before = readFileSync(report('manifest.json'), 'utf8');
     rmSync(join(folder, 'lane.csv'));
-    execFileSync('mkfifo', [join(folder, 'lane.csv')]);
+    execFileSync('sh', ['-c', 'mkfifo "$0"', join(folder, 'lane.csv')]);
     const child = spawn(process.execPath, [command, 'run', 'brief.yaml'], { cwd: folder });
     const pipe = await open(join(folder, 'lane.csv'), 'w');
     // The pipe stays open until the run says that it was interrupted: it is no end of file that ends it.
