@@ -1,7 +1,9 @@
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import type { SizeQuestion } from '../src/screens/size.js';
 import { en } from '../src/words/index.js';
 import { untilInterrupted } from './commands/interrupt.js';
 import type { ExitCode, Options, Reply } from './commands/reply.js';
+import type { SizeOptions } from './commands/size.js';
 import type { Say } from './io.js';
 import { version } from './publish/version.js';
 import { emphasised, progressOn } from './terminal.js';
@@ -10,6 +12,7 @@ import { emphasised, progressOn } from './terminal.js';
 type Work = (say: Say, signal: AbortSignal) => Promise<Reply>;
 
 const { help } = en.screens;
+const { help: asking } = en.proposeScreens;
 
 /** Shows what a command has to say: what was asked for on stdout, all else on stderr. */
 function show({ code, screen, data }: Reply, { quiet, json }: Options): void {
@@ -59,6 +62,19 @@ function program(): Command {
   const command = (usage: string, about: string): Command =>
     withShared(all.command(usage).description(about).argument('<audit>', help.audit));
 
+  withShared(all.command('propose').description(asking.propose).argument('<files...>', asking.files))
+    .option('--yes', asking.yes, false)
+    .option('--like <audit>', asking.like)
+    .option('--out <path>', asking.out)
+    .action(async (files: string[], options: Options & { yes: boolean; like?: string; out?: string }) => {
+      const { propose } = await import('./commands/propose.js');
+      const asks = !options.yes && !options.quiet && !options.json && process.stdin.isTTY && process.stdout.isTTY;
+      const terminal = (signal: AbortSignal) => ({ input: process.stdin, output: process.stdout, signal });
+      await perform(
+        (say, signal) => propose(files, options, asks ? terminal(signal) : undefined, say, signal),
+        options,
+      );
+    });
   command('run', help.run)
     .option('--replace', help.replace, false)
     .action(async (audit: string, options: Options & { replace: boolean }) => {
@@ -76,7 +92,50 @@ function program(): Command {
       const { trace } = await import('./commands/trace.js');
       await perform((say, signal) => trace(audit, options, say, signal), options);
     });
+  addSize(all);
   return all;
+}
+
+/** A number within limits; anything else is a wrong word of the command. */
+function numberFrom(from: number, to: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text.replace(',', '.'));
+    if (text.trim() !== '' && value >= from && value <= to) return value;
+    throw new InvalidArgumentError(en.size.number(String(from), String(to)));
+  };
+}
+
+const percentage = numberFrom(0, 100);
+const positive = numberFrom(1e-6, 1e6);
+
+/** `size`: one command a kind of comparison; they read no file. */
+function addSize(all: Command): void {
+  const { options: about } = en.size;
+  const parent = all.command('size').description(en.size.about).helpCommand(false);
+  const kind = (name: SizeQuestion['of'], text: string): Command =>
+    withShared(parent.command(name).description(text))
+      .option('--eyes <n>', about.eyes, numberFrom(2, 1e9))
+      .option('--both-eyes <percent>', about.bothEyes, percentage, 0)
+      .option('--correlation <r>', about.correlation, numberFrom(0, 1), 0)
+      .option('--loss <percent>', about.loss, numberFrom(0, 99), 0)
+      .option('--power <percent>', about.power, numberFrom(50, 99.9), 80)
+      .option('--confidence <percent>', about.confidence, numberFrom(50, 99.99), 95)
+      .action(async (options: Options & SizeOptions & Record<string, number>) => {
+        const { size } = await import('./commands/size.js');
+        await perform(async () => size({ of: name, ...options } as unknown as SizeQuestion, options), options);
+      });
+  kind('share', en.size.share)
+    .requiredOption('--from <percent>', about.from, percentage)
+    .requiredOption('--to <percent>', about.to, percentage);
+  kind('mean', en.size.mean)
+    .requiredOption('--difference <d>', about.difference, positive)
+    .requiredOption('--sd <s>', about.sd, positive);
+  kind('spread', en.size.spread)
+    .requiredOption('--ratio <r>', about.ratio, numberFrom(1.0001, 100))
+    .option('--kurtosis <k>', about.kurtosis, numberFrom(1.0001, 1000), 3);
+  kind('margin', en.size.margin)
+    .requiredOption('--share <percent>', about.share, percentage)
+    .requiredOption('--margin <points>', about.margin, numberFrom(0.01, 100));
 }
 
 /** A reader that closes the pipe early (such as `head`) has seen enough. */

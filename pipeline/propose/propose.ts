@@ -1,8 +1,11 @@
 import type { FindingParts } from '../../src/findings/builder.js';
+import { foldedHeader } from '../../src/findings/header.js';
 import { fieldNamed } from '../../src/plan/fields.js';
-import type { Answers, Choice } from '../../src/propose/choices.js';
+import { type Answers, type Choice, settled } from '../../src/propose/choices.js';
 import { type Doubt, doubt } from '../../src/propose/draft/doubt.js';
 import type { ExportedFile } from '../../src/propose/exported.js';
+import { asBefore, sourceLike } from '../../src/propose/former.js';
+import { type Former, likeProposal } from '../../src/propose/like-proposal.js';
 import type { RecognisedFile } from '../../src/propose/placed.js';
 import { type Proposal, proposalOf } from '../../src/propose/proposal.js';
 import { recognise } from '../../src/propose/recognise.js';
@@ -22,6 +25,14 @@ export interface UnfitFile {
 
 /** Puts one choice to somebody. @returns the value chosen; '' leaves it open; undefined takes what the data say */
 export type Ask = (choice: Choice, number: number, of: number, seen: Proposal) => Promise<string | undefined>;
+
+export interface ProposeOptions {
+  ask?: Ask | undefined;
+  /** A former audit whose mapping is carried over. */
+  former?: Former | undefined;
+  /** Whether files lie outside the folder that audit.yaml is written to. */
+  outside?: boolean;
+}
 
 export type ProposeOutcome =
   | { kind: 'unfit'; files: readonly UnfitFile[] }
@@ -66,12 +77,16 @@ function unfitFiles(
   });
 }
 
+/** Columns that a former audit declares safe. */
+function reviewedBefore({ former }: ProposeOptions): (header: string) => boolean {
+  const headers = new Set(former?.plan.identifiers_reviewed.map(({ column }) => foldedHeader(column)));
+  return (header) => headers.has(foldedHeader(header));
+}
+
+type Draw = (found: Known, answers: Answers) => Proposal;
+
 /** Asks choice after choice; what an answer changes is known before the next question. */
-async function answersTo(
-  recognised: readonly RecognisedFile[],
-  ask: Ask,
-  seen: (found: Known, answers: Answers) => Proposal,
-): Promise<Answers> {
+async function answersTo(recognised: readonly RecognisedFile[], ask: Ask, draw: Draw): Promise<Answers> {
   const answers = new Map<string, string>();
   const asked = new Set<string>();
   for (;;) {
@@ -79,24 +94,14 @@ async function answersTo(
     const choices = choicesOf(found);
     const next = choices.find(({ id }) => !asked.has(id));
     if (!next) return answers;
-    const answer = await ask(next, asked.size + 1, Math.max(choices.length, asked.size + 1), seen(found, answers));
+    const answer = await ask(next, asked.size + 1, choices.length, draw(found, answers));
     asked.add(next.id);
     if (answer !== undefined) answers.set(next.id, answer);
   }
 }
 
-/**
- * Looks at exports and proposes an audit.yaml for them; nothing is written.
- *
- * @param paths  files, or patterns with *
- * @param ask    puts choices to somebody; left out, the likelier is taken and what nothing tells stays open
- */
-export async function proposeAudit(
-  paths: readonly string[],
-  io: Io,
-  ask: Ask | undefined,
-  say: Say,
-): Promise<ProposeOutcome> {
+/** Every file that can be read, with what its columns are. */
+async function lookInto(paths: readonly string[], options: ProposeOptions, io: Io, say: Say) {
   const files = await filesOfSource(0, paths, io);
   let [done, total] = [0, 0];
   for (const { path } of files) total += 2 * ((await io.stat(path))?.bytes ?? 0);
@@ -105,20 +110,40 @@ export async function proposeAudit(
     say('propose', done, total);
   });
   const read = looked.filter((one) => one.kind === 'file');
-  const first = new Map(read.map((one) => [one.file.file, recognise(one.file)]));
-  const unfit = unfitFiles(looked, first, () => false);
-  if (unfit.length > 0) return { kind: 'unfit', files: unfit };
+  const recognised = read.map((one) => {
+    const of = recognise(one.file);
+    const source = options.former && sourceLike(of, options.former.plan);
+    return { one, of: source ? asBefore(of, source) : of, source };
+  });
+  const byFile = new Map(recognised.map(({ of }) => [of.file.file, of]));
+  return { recognised, unfit: unfitFiles(looked, byFile, reviewedBefore(options)) };
+}
 
-  const judged = read.map((one) => judgedAgain(one, first.get(one.file.file) as RecognisedFile));
-  const reading = new Map(judged.map(({ of, doubts }) => [of.file.file, doubts]));
-  const recognised = judged.map(({ of }) => of);
-  const seen = (found: Known, answers: Answers) => proposalOf(found, answers, reading);
-  const answers = ask ? await answersTo(recognised, ask, seen) : new Map<string, string>();
-  const found = known(recognised, answers);
-  const proposal = seen(found, answers);
-  if (found.files.every(({ arranged }) => arranged.lacks)) return { kind: 'nothing', proposal };
-  const open = choicesOf(found).filter(
-    ({ id, likelier }) => !answers.get(id) && (likelier === undefined || answers.has(id)),
-  );
+/**
+ * Looks at exports and proposes an audit.yaml for them; nothing is written.
+ *
+ * @param paths    files, or patterns with *, from the folder that audit.yaml is written to
+ * @param options  `ask` puts choices to somebody; left out, the likelier is taken and what nothing tells stays open
+ */
+export async function proposeAudit(
+  paths: readonly string[],
+  options: ProposeOptions,
+  io: Io,
+  say: Say,
+): Promise<ProposeOutcome> {
+  const { recognised, unfit } = await lookInto(paths, options, io, say);
+  if (unfit.length > 0) return { kind: 'unfit', files: unfit };
+  const { ask, former, outside = false } = options;
+  const carried = recognised.flatMap(({ of, source }) => (source ? [{ of, source }] : []));
+  const fresh = recognised.filter(({ source }) => !source).map(({ one, of }) => judgedAgain(one, of));
+  const reading = new Map(fresh.map(({ of, doubts }) => [of.file.file, doubts]));
+  const draw: Draw = (found, answers) =>
+    former ? likeProposal(former, carried, found, answers, outside) : proposalOf(found, answers, reading, outside);
+  const files = fresh.map(({ of }) => of);
+  const answers = ask ? await answersTo(files, ask, draw) : new Map<string, string>();
+  const found = known(files, answers);
+  const proposal = draw(found, answers);
+  if (carried.length === 0 && found.files.every(({ arranged }) => arranged.lacks)) return { kind: 'nothing', proposal };
+  const open = choicesOf(found).filter((choice) => settled(choice, answers) === undefined);
   return { kind: 'proposed', proposal, open };
 }

@@ -40,9 +40,7 @@ export type LeftReason =
   /** Before or after surgery is not said. */
   | 'when'
   /** Says something of an operation, and the file has none. */
-  | 'no operation'
-  /** Of few values, what they mean is not known. */
-  | 'which values';
+  | 'no operation';
 
 export interface Left {
   index: number;

@@ -1,4 +1,3 @@
-import { foldedHeader } from '../../findings/header.js';
 import { parseClock } from '../../intake/clock.js';
 import { parseSex } from '../../intake/sex.js';
 import { fieldNamed } from '../../plan/fields.js';
@@ -13,10 +12,9 @@ import { likeEnough } from '../looks.js';
 import type { Placed, RecognisedFile } from '../placed.js';
 import { type Doubt, doubt } from './doubt.js';
 import { headerName } from './header-name.js';
-import { type YamlLine, yamlBraces, yamlList, yamlText } from './lines.js';
+import { type YamlLine, yamlBraces, yamlList } from './lines.js';
+import { type Keys, placeKeys } from './place-keys.js';
 import { samplesOf } from './samples.js';
-
-type Keys = readonly (readonly [key: string, value: string])[];
 
 /** How one column is written down. */
 export interface ColumnDraft {
@@ -37,15 +35,6 @@ export interface FileSettings {
 }
 
 const nothing: ColumnDraft = { keys: [], doubts: [], ways: [] };
-
-/** Where the column stands: its header, which of several like it, or its number where it has none. */
-export function placeKeys({ header }: ExportedFile, index: number): Keys {
-  const name = foldedHeader(header[index] ?? '');
-  if (name === '') return [['position', String(index + 1)]];
-  const alike = header.flatMap((one, at) => (foldedHeader(one) === name ? [at] : []));
-  const column = ['column', yamlText(header[index] ?? '')] as const;
-  return alike.length === 1 ? [column] : [column, ['occurrence', String(alike.indexOf(index) + 1)]];
-}
 
 /** A choice that was taken, or is open, as a doubt at its line. */
 export function choiceDoubt(choice: Choice, taken: string | undefined, answers: Answers): readonly Doubt[] {

@@ -17,17 +17,18 @@ const shown = (word: string): string => {
 
 const byFrequency = ({ words: all }: Profile): readonly ProfileWord[] => all.toSorted((a, b) => b.cells - a.cells);
 
-/** The most frequent words. */
-function frequent(profile: Profile): string {
+/** The most frequent words of a column. */
+export function frequentWords(profile: Profile): string {
   const all = byFrequency(profile);
   const first = all.slice(0, mostShown).map(({ word }) => shown(word));
   return words.samples.words(first, all.length);
 }
 
-function range(profile: Profile): string {
+/** The smallest and the largest number of a column, as they are written. */
+export function rangeOf(profile: Profile): string {
   const numbers = profile.words.filter(({ value }) => !Number.isNaN(value)).toSorted((a, b) => a.value - b.value);
   const [low, high] = [numbers[0], numbers.at(-1)];
-  return low && high ? words.samples.range(shown(low.word), shown(high.word)) : frequent(profile);
+  return low && high ? words.samples.range(shown(low.word), shown(high.word)) : frequentWords(profile);
 }
 
 /** Years of the dates of a column; dates themselves are never written anywhere. */
@@ -51,7 +52,7 @@ function ages(profile: Profile): string {
 /**
  * What the cells of a column look like, for a comment: never a patient's code, never a date.
  */
-export function samplesOf(of: RecognisedFile, { index, term }: Placed): string {
+export function samplesOf(of: RecognisedFile, { index, term }: Pick<Placed, 'index' | 'term'>): string {
   const profile = of.profiles[index];
   if (!profile || profile.filled === 0) return words.samples.empty;
   if (term === 'patient') return words.samples.codes(profile.words.length);
@@ -59,5 +60,5 @@ export function samplesOf(of: RecognisedFile, { index, term }: Placed): string {
   if (type === 'date') return words.samples.years(yearsOf(of.file, profile));
   if (term === 'age' && profile.share(({ value }) => Number.isNaN(value)) < 1) return ages(profile);
   const isNumber = type === 'number' || type === 'clock-or-degrees';
-  return isNumber ? range(profile) : frequent(profile);
+  return isNumber ? rangeOf(profile) : frequentWords(profile);
 }

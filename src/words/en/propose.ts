@@ -81,10 +81,8 @@ export const propose = {
   columnNumber: (n: number) => `column ${n}`,
   headerRow: (above: number) => `${above} row${above === 1 ? '' : 's'} above the headers`,
   missingWords: 'words of this file for "no value"',
-  leftLine: (header: string, reason: string, along: string) =>
-    `left: "${header}": ${reason}${along === '' ? '' : `. ${along}`}`,
-  covariate: (name: string, header: string, type: string) =>
-    `To carry it along:  covariates: { ${name}: { column: ${header}, type: ${type} } }`,
+  leftLine: (header: string, reason: string) => `left: "${header}": ${reason}`,
+  carriedAlong: 'not used; take the # away to carry them along',
   lacks: (what: 'patient' | 'eye', headers: readonly string[]) =>
     `Not used: no column of this file says which ${what} a row is of. Its headers: ${listed(headers, 20)}`,
   noKey: (what: 'patient' | 'eye') => `no column says which ${what}`,
@@ -96,6 +94,29 @@ export const propose = {
     return `Cataract outcomes ${first} ${last === first + 1 ? 'and' : 'to'} ${last}`;
   },
   visitExams: (n: number) => (n === 0 ? 'named by a header or label' : `${n} examinations`),
+
+  outside: 'files lie outside this folder',
+  noOperations: 'No file lists operations: add one, or the audit has no eyes.',
+
+  like: {
+    asBefore: 'as before',
+    carried: 'mapped as in the former audit',
+    anew: 'not in the former audit; looked at anew',
+    fresh: 'new; the former audit does not use it',
+    columnGone: 'this column of the former audit is gone',
+    columnFresh: (header: string, term: string | undefined) =>
+      `new: "${header}"${term === undefined ? '' : `, which looks like ${term}`}`,
+    wordsFresh: (about: string, all: readonly string[]) => `new in ${named(about)}, and in no list: ${listed(all, 12)}`,
+    wordsGone: (about: string, all: readonly string[]) =>
+      `listed for ${named(about)}, and in no file any more: ${listed(all, 12)}`,
+    filesGone: (all: readonly string[]) => `Of the former audit no file came for ${listed(all)}.`,
+    periodMoved: (years: number) => `moved on by ${years} year${years === 1 ? '' : 's'}, to the last operation found`,
+    periodKept: 'kept as it was: no operation was found behind its end',
+    dataUntil: "of the former audit, moved on; write the new export's date",
+    head: (files: number) => [
+      `Carried over from a former audit for ${files} file${files === 1 ? '' : 's'}. Look at the lines marked "doubt:".`,
+    ],
+  },
 
   left: {
     unknown: () => 'neither its header nor its cells say what it is',
@@ -111,7 +132,6 @@ export const propose = {
     when: (term: string) =>
       `${named(term)}, but nothing says whether before or after surgery: give it a date or a visit`,
     'no operation': (term: string) => `${named(term)} belongs to an operation, and rows of this file are none`,
-    'which values': (term: string) => `${named(term)}, but what its values mean is not known`,
   } satisfies Readonly<Record<string, (term: string) => string>>,
 
   doubts: {

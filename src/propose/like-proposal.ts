@@ -1,0 +1,143 @@
+import type { Plan, SourcePlan } from '../records/plan.js';
+import { propose as words } from '../words/en/propose.js';
+import type { Answers } from './choices.js';
+import { doubt } from './draft/doubt.js';
+import { type YamlLine, yamlOf, yamlText } from './draft/lines.js';
+import { type CarriedFile, carriedLines, columnsCarried } from './former.js';
+import { sectionsOf } from './former-sections.js';
+import { changedWords } from './former-words.js';
+import type { Proposal } from './proposal.js';
+import { type FileSummary, operationYears, sourcesOf } from './sources.js';
+import type { Known } from './survey.js';
+
+/** A former audit that is carried over. */
+export interface Former {
+  text: string;
+  plan: Plan;
+  /** Whether a path is one that a source names, or a pattern of it. */
+  fits(path: string, pattern: string): boolean;
+}
+
+/** Sections that are written anew. */
+const ownSections = ['format', 'title', 'name', 'period', 'data_until', 'allow_outside', 'sources'];
+
+/** Years by which the audit moves on: from the end of the former period to the last operation found. */
+function yearsOn({ period }: Plan, years: readonly number[]): number {
+  const end = Number((period.to ?? period.from ?? '').slice(0, 4));
+  const last = years.at(-1);
+  return end > 0 && last !== undefined && last > end ? last - end : 0;
+}
+
+const moved = (text: string, years: number): string =>
+  text.replace(/(?<!\d)(?:19|20|21)\d\d(?!\d)/g, (year) => String(Number(year) + years));
+
+function headLines({ plan }: Former, files: number, years: number, outside: boolean): readonly YamlLine[] {
+  const { from, to } = plan.period;
+  const doubts = years > 0 ? [doubt('like', words.like.periodMoved(years))] : [doubt('like', words.like.periodKept)];
+  const period: readonly YamlLine[] =
+    from === undefined && to === undefined
+      ? []
+      : [
+          { depth: 0, text: 'period:', doubts },
+          ...(from === undefined ? [] : [{ depth: 1, text: `from: ${moved(from, years)}` }]),
+          ...(to === undefined ? [] : [{ depth: 1, text: `to: ${moved(to, years)}` }]),
+        ];
+  return [
+    { depth: 0, text: '# yaml-language-server: $schema=audit.schema.json' },
+    { depth: 0, text: '', notes: words.like.head(files) },
+    { depth: 0, text: 'format: 1' },
+    { depth: 0, text: `title: ${yamlText(moved(plan.title, years))}` },
+    { depth: 0, text: `name: ${moved(plan.name, years)}` },
+    ...period,
+    ...(plan.data_until === undefined
+      ? []
+      : [{ depth: 0, text: `data_until: ${moved(plan.data_until, years)}`, off: true, comment: words.like.dataUntil }]),
+    ...(plan.allow_outside || outside ? [{ depth: 0, text: 'allow_outside: true' }] : []),
+  ];
+}
+
+const operates = ({ blocks }: SourcePlan): boolean => blocks.some(({ holds }) => holds === 'surgery');
+
+/** Files of one source of the former audit, in the order of the sources. */
+function bySource(carried: readonly CarriedFile[], { plan }: Former): readonly (readonly CarriedFile[])[] {
+  return plan.sources
+    .map((source) => carried.filter((one) => one.source === source))
+    .filter((files) => files.length > 0);
+}
+
+/** How the files of a source are named: by the former pattern where it fits all of them, else by their own paths. */
+function namesOf(files: readonly CarriedFile[], { fits }: Former): readonly string[] {
+  const paths = files.map(({ of }) => of.file.file);
+  const pattern = files[0]?.source.file.filter((one) => one.includes('*')) ?? [];
+  const covered = paths.every((path) => pattern.some((one) => fits(path, one)));
+  return pattern.length > 0 && covered ? pattern : paths;
+}
+
+/** The former path of a file and the new one, where it is one for one: other sections may name it. */
+function renamed(lines: readonly string[], groups: readonly (readonly CarriedFile[])[]): readonly string[] {
+  const pairs = groups.flatMap((files) => {
+    const [former, ...others] = files[0]?.source.file ?? [];
+    const path = files.length === 1 ? files[0]?.of.file.file : undefined;
+    return former === undefined || others.length > 0 || path === undefined || former === path
+      ? []
+      : [[former, path] as const];
+  });
+  return lines.map((line) => pairs.reduce((text, [former, path]) => text.replaceAll(former, path), line));
+}
+
+function carriedSummary(one: CarriedFile, lines: readonly YamlLine[]): FileSummary {
+  const { placed, fresh } = columnsCarried(one);
+  const left = fresh.map((header) => ({ header, reason: words.like.fresh }));
+  return {
+    file: one.of.file,
+    placed,
+    unsure: lines.flatMap(({ doubts = [] }) => doubts),
+    left,
+    note: words.like.carried,
+  };
+}
+
+/**
+ * Last year's audit.yaml for the files of this year: the mapping of files whose headers are the same, everything else as
+ * it was written, the period moved on, and new and vanished files, columns and words named.
+ *
+ * @param carried  files that are like a source of the former audit
+ * @param fresh    the others, looked at anew
+ */
+export function likeProposal(
+  former: Former,
+  carried: readonly CarriedFile[],
+  fresh: Known,
+  answers: Answers,
+  outside: boolean,
+): Proposal {
+  const groups = bySource(carried, former);
+  const anew = sourcesOf(fresh, answers, new Map());
+  const all = [...carried.map(({ of, source }) => ({ of, operates: operates(source) })), ...anew.arranged];
+  const years = operationYears(all);
+  const on = yearsOn(former.plan, years);
+  const gone = former.plan.sources
+    .filter((source) => !carried.some((one) => one.source === source))
+    .flatMap(({ file }) => file);
+  const changed: Readonly<Record<string, ReturnType<typeof changedWords>['values']>> = changedWords(
+    former.plan,
+    carried,
+  );
+  const rest = sectionsOf(former.text).filter(({ key }) => !ownSections.includes(key));
+  const carriedSources = groups.map((files) => carriedLines(files[0] as CarriedFile, namesOf(files, former)));
+  const sources = [...carriedSources, ...anew.lines];
+  const sections: readonly (readonly YamlLine[])[] = [
+    headLines(former, carried.length + fresh.files.length, on, outside),
+    ...sources.map((lines, at): readonly YamlLine[] => (at === 0 ? [{ depth: 0, text: 'sources:' }, ...lines] : lines)),
+    ...rest.map(({ key, lines }): readonly YamlLine[] =>
+      renamed(lines, groups).map((text, at) => ({ depth: 0, text, ...(at === 0 && { doubts: changed[key] ?? [] }) })),
+    ),
+  ];
+  const summaries = groups.flatMap((files, at) => files.map((one) => carriedSummary(one, carriedSources[at] ?? [])));
+  return {
+    text: yamlOf(sections),
+    files: [...summaries, ...anew.summaries.map((one) => ({ ...one, note: words.like.anew }))],
+    doubts: sections.flat().flatMap(({ doubts = [] }) => doubts),
+    notes: gone.length > 0 ? [words.like.filesGone(gone)] : [],
+  };
+}

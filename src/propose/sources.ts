@@ -1,0 +1,169 @@
+import { foldedHeader } from '../findings/header.js';
+import { propose as words } from '../words/en/propose.js';
+import type { ArrangedBlock, ArrangedFile } from './arrange.js';
+import { type Answers, settled } from './choices.js';
+import type { Doubt } from './draft/doubt.js';
+import { headerName } from './draft/header-name.js';
+import { type YamlLine, yamlText } from './draft/lines.js';
+import { yearsOf } from './draft/samples.js';
+import { type SourceSettings, sourceLines } from './draft/source-lines.js';
+import type { ExportedFile } from './exported.js';
+import { placedAs } from './eye-rows.js';
+import type { RecognisedFile } from './placed.js';
+import type { Known, KnownFile } from './survey.js';
+
+/** What became of one file. */
+export interface FileSummary {
+  file: ExportedFile;
+  placed: number;
+  unsure: readonly Doubt[];
+  left: readonly { header: string; reason: string }[];
+  /** Where its mapping comes from; '' where it was looked at anew. */
+  note: string;
+}
+
+/** Rows without an operation as operations, where that was chosen, with their examination at the visit chosen. */
+function withOperations({ arranged, operated }: KnownFile, answers: Answers): ArrangedFile {
+  const chosen = operated && settled(operated, answers);
+  if (chosen !== 'outcome' && chosen !== 'before') return arranged;
+  const columns = arranged.blocks.filter(({ holds }) => holds === 'eye').flatMap((block) => block.columns);
+  const surgery: ArrangedBlock = {
+    holds: 'surgery',
+    side: undefined,
+    visit: undefined,
+    assumed: true,
+    formula: undefined,
+    columns,
+  };
+  const visit = { name: chosen, days: undefined };
+  const others = arranged.blocks.filter(({ holds }) => holds !== 'eye');
+  return {
+    ...arranged,
+    operates: true,
+    blocks: [surgery, ...others.map((block) => (block.holds === 'exam' ? { ...block, visit } : block))],
+  };
+}
+
+/** A file with the lines that describe it. */
+interface Source {
+  one: KnownFile;
+  arranged: ArrangedFile;
+  lines: (files: readonly string[]) => readonly YamlLine[];
+}
+
+function sourceOf(one: KnownFile, { visits }: Known, answers: Answers, reading: readonly Doubt[]): Source {
+  const { eyes, acuity, notation, dateOrder, operated, of } = one;
+  const visitName = visits.nameOf;
+  const settings: SourceSettings = {
+    eyes,
+    acuity,
+    notation,
+    dateOrder,
+    operated,
+    answers,
+    missing: of.file.missing,
+    reading,
+    visitName,
+  };
+  const arranged = withOperations(one, answers);
+  return { one, arranged, lines: sourceLines(arranged, settings) };
+}
+
+/** What two sources must share to be one: headers, and every line but the file's name. */
+function likenessOf({ one, lines }: Source): string {
+  return JSON.stringify([one.of.file.header.map(foldedHeader), lines(['']).map(({ text }) => text)]);
+}
+
+/** Lines of a family of files: those of the first, with the doubts of all. */
+function familyLines(family: readonly Source[]): readonly YamlLine[] {
+  const files = family.map(({ one }) => one.of.file.file);
+  const all = family.map(({ lines }) => lines(files));
+  return (all[0] ?? []).map((line, at) => {
+    const doubts = all.flatMap((lines) => lines[at]?.doubts ?? []);
+    const distinct = doubts.filter(({ text }, i) => doubts.findIndex((other) => other.text === text) === i);
+    return { ...line, doubts: distinct };
+  });
+}
+
+function families(sources: readonly Source[]): readonly (readonly Source[])[] {
+  const found = new Map<string, Source[]>();
+  for (const source of sources) found.set(likenessOf(source), [...(found.get(likenessOf(source)) ?? []), source]);
+  return [...found.values()];
+}
+
+/** Years of all operations, ascending. */
+export function operationYears(files: readonly { of: RecognisedFile; operates: boolean }[]): readonly number[] {
+  const years = files
+    .filter(({ operates }) => operates)
+    .flatMap(({ of }) => {
+      const date = placedAs(of, 'surgery_date');
+      const profile = of.profiles[(date ?? placedAs(of, 'surgery_year'))?.index ?? -1];
+      if (!profile) return [];
+      return date ? yearsOf(of.file, profile) : profile.words.map(({ value }) => value).filter(Number.isInteger);
+    });
+  return [...new Set(years)].sort((a, b) => a - b);
+}
+
+/** A file that says neither whom nor which eye its rows are of. */
+function uselessLines({ arranged }: KnownFile): readonly YamlLine[] {
+  const { file } = arranged.of;
+  return [
+    {
+      depth: 1,
+      text: `- file: ${yamlText(file.file)}`,
+      off: true,
+      notes: [
+        words.lacks(
+          arranged.lacks ?? 'patient',
+          file.header.map((_, index) => headerName(file, index)),
+        ),
+      ],
+    },
+  ];
+}
+
+function summaryOf({ one, arranged, lines }: Source): FileSummary {
+  const columns = [...arranged.shared, ...arranged.blocks.flatMap((block) => block.columns)];
+  return {
+    file: one.of.file,
+    note: '',
+    placed: new Set(columns.map(({ index }) => index)).size,
+    unsure: lines(['']).flatMap(({ doubts = [] }) => doubts),
+    left: arranged.left.map(({ index, why, term }) => ({
+      header: headerName(one.of.file, index),
+      reason: words.left[why](term ?? ''),
+    })),
+  };
+}
+
+function uselessSummary(one: KnownFile): FileSummary {
+  const { file } = one.of;
+  const left = file.header.map((_, index) => ({
+    header: headerName(file, index),
+    reason: words.noKey(one.arranged.lacks ?? 'patient'),
+  }));
+  return { file, placed: 0, unsure: [], left, note: '' };
+}
+
+/** The entries under `sources`, and what became of every file. */
+export interface Sources {
+  arranged: readonly ArrangedFile[];
+  lines: readonly (readonly YamlLine[])[];
+  summaries: readonly FileSummary[];
+}
+
+/**
+ * The entries under `sources` for all files; files that are alike in all but their rows are one.
+ *
+ * @param reading  doubts about the numbers of a file, by its path
+ */
+export function sourcesOf(found: Known, answers: Answers, reading: ReadonlyMap<string, readonly Doubt[]>): Sources {
+  const usable = found.files.filter(({ arranged }) => !arranged.lacks);
+  const useless = found.files.filter(({ arranged }) => arranged.lacks);
+  const sources = usable.map((one) => sourceOf(one, found, answers, reading.get(one.of.file.file) ?? []));
+  return {
+    arranged: sources.map(({ arranged }) => arranged),
+    lines: [...families(sources).map(familyLines), ...useless.map(uselessLines)],
+    summaries: [...sources.map(summaryOf), ...useless.map(uselessSummary)],
+  };
+}
