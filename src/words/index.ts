@@ -1,4 +1,5 @@
 import { charts } from './en/charts.js';
+import { deidentify } from './en/deidentify.js';
 import { findings } from './en/findings.js';
 import { page } from './en/page.js';
 import { plan } from './en/plan.js';
@@ -10,6 +11,6 @@ import { tables } from './en/tables.js';
 import { trace } from './en/trace.js';
 
 /** Every sentence and label that a reader may see, one section a place where it is seen. */
-export const en = { charts, findings, page, plan, propose, proposeScreens, screens, size, tables, trace };
+export const en = { charts, deidentify, findings, page, plan, propose, proposeScreens, screens, size, tables, trace };
 
 export type Words = typeof en;
