@@ -1,3 +1,5 @@
+import { leftoverOf } from '../intake/leftover.js';
+import { unwrapped } from '../intake/signs.js';
 import { columnOf, type ExportedFile } from '../propose/exported.js';
 import type { RecognisedFile } from '../propose/placed.js';
 import { eyeKey } from './operations.js';
