@@ -47,7 +47,10 @@ describe('what cohorts are compared by follows from the registry alone', () => {
   });
 
   it('a share by its own direction, a vector by its centroid', () => {
-    expect(named(invented({ kind: 'share', better: 'lower' }))).toEqual(['difference_share lower', 'ratio_share lower']);
+    expect(named(invented({ kind: 'share', better: 'lower' }))).toEqual([
+      'difference_share lower',
+      'ratio_share lower',
+    ]);
     expect(named(invented({ kind: 'vector', vector: { name: 'v', component: 'x' } }))).toEqual([
       'difference_centroid -',
     ]);

@@ -45,6 +45,8 @@ describe('a primary outcome, a margin, a difference of interest', () => {
       message: '‘sd’ is compared as a ratio',
       advice: [expect.stringContaining('a ratio above 1'), expect.stringContaining('1.2')],
     });
-    expect(told('margins: { any_complication/ratio_share: 1 }')[0]?.message).toBe('‘ratio_share’ is compared as a ratio');
+    expect(told('margins: { any_complication/ratio_share: 1 }')[0]?.message).toBe(
+      '‘ratio_share’ is compared as a ratio',
+    );
   });
 });

@@ -35,7 +35,15 @@ function adjusted(groups: readonly string[], covariates: readonly Covariate[], v
 describe('a linear model of cohort and covariates', () => {
   it.each([
     ['independent', independent, [], 0.16188888888888886, 0.29435537505842946, 8.760282891889036, 0.5960757628760063],
-    ['independent', independent, [numeric], 0.15547433925003984, 0.30593717225791744, 8.083238714312284, 0.6248951845777768],
+    [
+      'independent',
+      independent,
+      [numeric],
+      0.15547433925003984,
+      0.30593717225791744,
+      8.083238714312284,
+      0.6248951845777768,
+    ],
     [
       'independent',
       independent,
@@ -46,7 +54,15 @@ describe('a linear model of cohort and covariates', () => {
       0.7799064537456839,
     ],
     ['mixed', mixed, [numeric], 0.14292872187118935, 0.22053892269375788, 4.064651842715183, 0.5517212038625035],
-    ['mixed', mixed, [numeric, category], 0.19477304936358433, 0.22535188659096064, 1.0082469158579137, 0.5453001336587971],
+    [
+      'mixed',
+      mixed,
+      [numeric, category],
+      0.19477304936358433,
+      0.22535188659096064,
+      1.0082469158579137,
+      0.5453001336587971,
+    ],
   ] as const)('%s design', (_, groups, covariates, value, standardError, df, p) => {
     const { found } = adjusted(groups, covariates);
     expect(found.value).toBeCloseTo(value, 12);

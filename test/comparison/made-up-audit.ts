@@ -74,7 +74,10 @@ follow_up: { visits: [{ name: 1 month, days: [21, 60] }] }
  *
  * @param more further lines of audit.yaml, cohorts among them
  */
-export function auditOfEyes(eyes: readonly MadeEye[], more = 'cohorts: { by: technique, reference: A }'): Promise<Audit> {
+export function auditOfEyes(
+  eyes: readonly MadeEye[],
+  more = 'cohorts: { by: technique, reference: A }',
+): Promise<Audit> {
   const text = [columns.join(','), ...eyes.map(lineOf)].join('\n');
   return auditOf(`${audit}${more}\n`, { 'eyes.csv': `${text}\n` });
 }

@@ -54,7 +54,8 @@ describe('independent eyes', () => {
   });
 
   it('shares: what was counted', () => {
-    const within = (values: readonly number[]) => values.filter((value) => Math.abs(value) <= 0.5).length / values.length;
+    const within = (values: readonly number[]) =>
+      values.filter((value) => Math.abs(value) <= 0.5).length / values.length;
     expect(found(independent, 'difference_share_within_0.50').value).toBeCloseTo(within(b) - within(a), 12);
     expect(found(independent, 'ratio_share_within_0.50').value).toBeCloseTo(within(b) / within(a), 12);
   });

@@ -3,7 +3,6 @@ import { auditOfEyes, fellows, found, type MadeEye, singles } from '../compariso
 import { referencePresent } from '../shared-reference.js';
 import { agrees, example } from '../statistics/reference-examples.js';
 
-
 // Half the width of an interval over its standard error: t at 0.975, SciPy 1.17.1, t.ppf.
 const tAt = { 8.760282891889: 2.271628461125, 5.485087327049: 2.503686281717 } as const;
 
