@@ -1,4 +1,4 @@
-import { integersOf, numbersOf } from '../../src/columns/table.js';
+import { fitNumbersOf, integersOf } from '../../src/columns/table.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { type CanonicalTables, type Kind, kinds } from '../../src/records/canonical.js';
 import type { Derived, Membership } from '../../src/records/derived.js';
@@ -12,7 +12,7 @@ export function countsOf(
   target: Float64Array,
 ): Derived['counts'] {
   const analysed = analysedIn(membership.refraction);
-  const vertex = numbersOf(tables.measurements.refractions, 'vertex');
+  const vertex = fitNumbersOf(tables.measurements.refractions, 'vertex');
   const refraction = assembly.outcome.refractions;
   const count = (holds: (eye: number) => boolean): number =>
     analysed.reduce((n, is, eye) => (is && holds(eye) ? n + 1 : n), 0);

@@ -1,6 +1,7 @@
 import { entersMeans, lowVisionNames } from '../../src/acuity/low-vision.js';
-import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../../src/columns/table.js';
+import { categoriesOf, fitNumbersOf, hasColumn, integersOf, numbersOf } from '../../src/columns/table.js';
 import { examColumns, eyeNumbers } from '../../src/eligibility/lookup.js';
+import { predictedBy } from '../../src/predictions/predicted.js';
 import { primaryFormula } from '../../src/predictions/primary.js';
 import { type CanonicalTables, type Kind, kinds, noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -24,7 +25,7 @@ function examInput(name: string, tables: CanonicalTables, assembly: Assembly): F
   }
   const known = examColumns[first] ?? ownColumn(first);
   const table = tables.measurements[known.kind];
-  const values = numbersOf(table, known.column);
+  const values = fitNumbersOf(table, known.column);
   return gathered(
     known.column === 'logMAR' ? withRanks(values, numbersOf(table, 'lowVision')) : values,
     rows[known.kind],
@@ -46,21 +47,6 @@ function ownColumn(column: string): { kind: Kind; column: string } {
   const kind = (Object.keys(kinds) as Kind[]).find((one) => (kinds[one] as readonly string[]).includes(column));
   if (!kind) throw new RangeError(`derive: no measurement has a column ${column}`);
   return { kind, column };
-}
-
-/** Predicted spherical equivalent of one formula, one value an eye. */
-function predictedBy(formula: string | undefined, tables: CanonicalTables): Float64Array {
-  const predicted = new Float64Array(tables.eyes.numRows()).fill(Number.NaN);
-  const code = formula === undefined ? -1 : tables.formulas.indexOf(formula);
-  const { predictions } = tables;
-  const formulas = integersOf(predictions, 'formula');
-  const eye = integersOf(predictions, 'eye');
-  const value = numbersOf(predictions, 'predictedSe');
-  const state = statesOf(predictions);
-  for (let row = 0; row < formulas.length; row++) {
-    if (formulas[row] === code && (state[row] as number) < 2) predicted[eye[row] as number] = value[row] as number;
-  }
-  return predicted;
 }
 
 function eyeInput(name: string, tables: CanonicalTables): Float64Array {

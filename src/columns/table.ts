@@ -34,6 +34,19 @@ export function statesOf(table: ColumnTable, name = 'state'): Uint8Array {
   throw new RangeError(`statesOf: ${name} is not a column of states`);
 }
 
+/**
+ * A column of numbers without those that rules set aside: where a column `<name>.state` stands beside it, what it marks
+ * with 2 is missing.
+ *
+ * @throws {RangeError} when it is no column of numbers
+ */
+export function fitNumbersOf(table: ColumnTable, name: string): Float64Array {
+  const values = numbersOf(table, name);
+  if (!hasColumn(table, `${name}.state`)) return values;
+  const states = statesOf(table, `${name}.state`);
+  return values.map((value, row) => ((states[row] as number) < 2 ? value : Number.NaN));
+}
+
 /** The named values behind a column. @throws {RangeError} when it is no such column */
 export function categoriesOf(table: ColumnTable, name: string): CategoryColumn {
   const found = column(table, name);

@@ -1,5 +1,5 @@
 import type { ColumnTable } from 'arquero';
-import { categoriesOf, hasColumn, integersOf, numbersOf, statesOf } from '../columns/table.js';
+import { categoriesOf, fitNumbersOf, hasColumn, integersOf, numbersOf } from '../columns/table.js';
 import { splitCodes } from '../intake/codes.js';
 import { fieldNamed } from '../plan/fields.js';
 import { type CanonicalTables, type Kind, noDay } from '../records/canonical.js';
@@ -38,11 +38,7 @@ const cornealFields: Readonly<Record<string, (flat: number, steep: number) => nu
  * @returns undefined where no export has the field
  */
 export function eyeNumbers(eyes: ColumnTable, field: string): Float64Array | undefined {
-  if (!hasColumn(eyes, field)) return undefined;
-  const values = numbersOf(eyes, field);
-  if (!hasColumn(eyes, `${field}.state`)) return values;
-  const states = statesOf(eyes, `${field}.state`);
-  return values.map((value, eye) => ((states[eye] as number) < 2 ? value : Number.NaN));
+  return hasColumn(eyes, field) ? fitNumbersOf(eyes, field) : undefined;
 }
 
 const numberOrMissing = (value: number): Value => (Number.isNaN(value) ? undefined : value);
@@ -88,7 +84,7 @@ export function lookupIn(tables: CanonicalTables, assembly: Assembly): Lookup {
     const exam = examColumns[field];
     if (!exam) return eyeLookup(tables.eyes, field);
     const rows = rowsAt(at)[exam.kind];
-    const values = numbersOf(tables.measurements[exam.kind], exam.column);
+    const values = fitNumbersOf(tables.measurements[exam.kind], exam.column);
     return (eye) => ((rows[eye] as number) < 0 ? undefined : numberOrMissing(values[rows[eye] as number] as number));
   };
 }

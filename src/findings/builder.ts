@@ -22,6 +22,7 @@ const nothing = {
   eye: -1,
   day: noDay,
   detail: Number.NaN,
+  other: Number.NaN,
 } as const;
 
 /** Most distinct names that a category column holds. */
@@ -51,7 +52,7 @@ function boundedTexts(): Pick<CategoryColumnBuilder, 'push' | 'finish'> {
 export function findingsBuilder(): FindingsBuilder {
   const severity: number[] = [];
   const numbers = { source: [] as number[], row: [] as number[], eye: [] as number[], day: [] as number[] };
-  const detail: number[] = [];
+  const further = { detail: [] as number[], other: [] as number[] };
   const texts = { rule: boundedTexts(), column: boundedTexts(), field: boundedTexts(), effect: boundedTexts() };
   const written = boundedTexts();
   return {
@@ -64,7 +65,7 @@ export function findingsBuilder(): FindingsBuilder {
       for (const name of ['source', 'row', 'eye', 'day'] as const) numbers[name].push(finding[name]);
       for (const name of ['rule', 'column', 'field', 'effect'] as const) texts[name].push(finding[name]);
       written.push(finding.written);
-      detail.push(finding.detail);
+      for (const name of ['detail', 'other'] as const) further[name].push(finding[name]);
     },
     build: () => ({
       length: severity.length,
@@ -78,7 +79,8 @@ export function findingsBuilder(): FindingsBuilder {
       eye: Int32Array.from(numbers.eye),
       day: Int32Array.from(numbers.day),
       effect: texts.effect.finish(),
-      detail: Float64Array.from(detail),
+      detail: Float64Array.from(further.detail),
+      other: Float64Array.from(further.other),
     }),
   };
 }
@@ -102,6 +104,7 @@ export function findingAt(findings: Findings, i: number): Finding {
     day: findings.day[i] as number,
     effect: findings.effect.at(i) as Effect,
     detail: findings.detail[i] as number,
+    other: findings.other[i] as number,
   };
 }
 

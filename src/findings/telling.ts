@@ -5,6 +5,7 @@ import type { Finding } from '../records/finding.js';
 import type { ColumnPlan, Plan, SourcePlan } from '../records/plan.js';
 import { keptColumn, type RawTable } from '../records/raw-table.js';
 import { type FieldLimits, limitsOf, type Range } from '../rules/limits.js';
+import { thresholdOf } from '../rules/thresholds.js';
 import type { RuleWords, Telling } from '../words/en/finding-words.js';
 import type { findings as english } from '../words/en/findings.js';
 import { fileKinds, identifierKinds } from './detail-kinds.js';
@@ -62,6 +63,7 @@ function limitsText({ finding, plan, words }: About): string {
   const limits = limitsOf(finding.field ?? '', plan);
   if (!limits) return '';
   const [low, high] = rangePassed(finding, limits);
+  if (!Number.isFinite(high)) return words.from(plainNumber(low), limits.unit);
   return words.between(plainNumber(low), plainNumber(high), limits.unit);
 }
 
@@ -92,7 +94,9 @@ function tellingOf(about: About): Telling {
     field: finding.field ?? '',
     value: finding.written ?? '',
     detail: finding.detail,
+    other: finding.other,
     limits: limitsText(about),
+    threshold: (name) => plainNumber(thresholdOf(name, about.plan)),
     line: column?.line ?? source?.line ?? 0,
     headers: headersOf(table),
     kind: kindText(about),

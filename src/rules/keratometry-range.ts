@@ -8,5 +8,5 @@ export const keratometryRange = rangeRule('keratometry-range', {
   k2: cornea,
   k_flat: cornea,
   k_steep: cornea,
-  k_mean: cornea,
+  k_mean: { ...cornea, onlyImpossible: true },
 });

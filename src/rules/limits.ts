@@ -1,5 +1,8 @@
+import type { Field } from '../plan/fields.js';
 import type { Plan } from '../records/plan.js';
+import { fieldLimits } from './field-limits.js';
 
+/** Ends of a range, both inside; an end may be infinite. */
 export type Range = readonly [number, number];
 
 /** Thresholds of one field: outside `possible` a value is set aside, outside `usual` it is asked or noted. */
@@ -12,79 +15,12 @@ export interface FieldLimits {
   unusual: 'query' | 'note';
   /** Whether the size without its sign is compared: a cylinder may be written with either. */
   magnitude: boolean;
-  unit: 'D' | 'mm' | '°' | 'logMAR';
+  /** A unit in which the field is also written: values between 0 and `below` are of it; times `factor` they are ours. */
+  otherUnit?: { name: string; below: number; factor: number };
+  unit: Exclude<Field['unit'], 'deg' | 'days'> | '°' | 'logMAR';
   reason: string;
   source: string;
 }
-
-type Entry = Pick<FieldLimits, 'possible' | 'unit' | 'reason' | 'source'> & Partial<FieldLimits>;
-
-const axis: Entry = {
-  possible: [0, 180],
-  unit: '°',
-  reason: 'a cylinder at a and at a + 180 degrees is the same; 0 is read as 180',
-  source: 'ISO 8429:1986, semicircular notation (from memory)',
-};
-
-const keratometry: Entry = {
-  possible: [30, 60],
-  unit: 'D',
-  reason: 'radii of 11.25 to 5.625 mm at 1.3375; a cornea outside them is a slip of unit or decimal mark',
-  source: 'judgement',
-};
-
-const acuity: Entry = {
-  possible: [-0.31, 3.01],
-  unit: 'logMAR',
-  reason: '20/10 is −0.301, and the largest value that stands for no light perception is 3.0',
-  source: 'judgement',
-};
-
-/** Every threshold on a single value, by field. An audit overrides them under `quality.limits`. */
-const table: Readonly<Record<string, Entry>> = {
-  sphere: {
-    possible: [-30, 30],
-    usual: [-12, 8],
-    usualAfter: [-4, 4],
-    unit: 'D',
-    reason: 'beyond 30 D no trial lens is written; after surgery most eyes end near their target',
-    source: 'judgement',
-  },
-  cylinder: {
-    possible: [0, 12],
-    usual: [0, 5],
-    usualAfter: [0, 3],
-    magnitude: true,
-    unit: 'D',
-    reason: 'larger cylinders are rare outside corneal disease; after surgery above 3 D is a surprise',
-    source: 'judgement',
-  },
-  axis,
-  k1_axis: axis,
-  k2_axis: axis,
-  k_steep_axis: axis,
-  k_cylinder_axis: axis,
-  lens_axis: axis,
-  lens_axis_intended: axis,
-  lens_axis_end: axis,
-  k1: keratometry,
-  k2: keratometry,
-  k_flat: keratometry,
-  k_steep: keratometry,
-  k_mean: keratometry,
-  axial_length: {
-    possible: [18, 38],
-    usual: [21.2, 26.6],
-    unusual: 'note',
-    unit: 'mm',
-    reason: 'outside the usual range the measurement is commonly repeated before surgery',
-    source: 'common practice in UK biometry guidance; from memory',
-  },
-  udva: acuity,
-  cdva: acuity,
-  unva: acuity,
-  uiva: acuity,
-};
 
 /**
  * The limits of a field as they hold in this audit. A usual range that the audit declares replaces both of ours, so
@@ -94,7 +30,7 @@ const table: Readonly<Record<string, Entry>> = {
  * @example limitsOf('axial_length', plan)?.possible // [18, 38]
  */
 export function limitsOf(field: string, plan: Plan): FieldLimits | undefined {
-  const entry = table[field];
+  const entry = fieldLimits[field];
   if (!entry) return undefined;
   const declared = plan.quality.limits[field];
   return {

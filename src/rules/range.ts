@@ -4,7 +4,7 @@ import type { Effect, Severity } from '../records/finding.js';
 import { millionths } from '../units.js';
 import { type FieldLimits, limitsOf, type Range } from './limits.js';
 import { joinedRow, rowsOfBlock } from './rows.js';
-import type { Place, Rule, RuleContext } from './rule.js';
+import type { Place, Rule, RuleContext, SideValue } from './rule.js';
 
 /** Where a field stands, and what an impossible value of it spoils. */
 export interface Judged {
@@ -12,6 +12,10 @@ export interface Judged {
   effect: Effect;
   /** Whether the measurement as a whole is set aside, or stands without this value. */
   spoils: 'measurement' | 'value';
+  /** A value beside the measurement that is set aside alone. */
+  value?: SideValue;
+  /** What is unusual of it another rule tells. */
+  onlyImpossible?: true;
 }
 
 /** Verdicts on a word, from harmless to impossible. */
@@ -26,14 +30,21 @@ function passed(value: number, [low, high]: Range): number | undefined {
   return millionths(value) > millionths(high) ? high : undefined;
 }
 
-/** Whether a value cannot be: a number outside its possible range. */
-export function isImpossible(value: number, limits: FieldLimits): boolean {
-  return passed(limits.magnitude ? Math.abs(value) : value, limits.possible) !== undefined;
+/** A value that lies where another unit would put it, brought into the unit of its field; undefined elsewhere. */
+function inOtherUnit(value: number, { otherUnit }: FieldLimits): number | undefined {
+  return otherUnit && value > 0 && value < otherUnit.below ? value * otherUnit.factor : undefined;
 }
 
-function verdict(value: number, limits: FieldLimits): number {
+/** Whether a value cannot be: a number outside its possible range, or of another unit. */
+export function isImpossible(value: number, limits: FieldLimits): boolean {
+  const size = limits.magnitude ? Math.abs(value) : value;
+  return passed(size, limits.possible) !== undefined || inOtherUnit(value, limits) !== undefined;
+}
+
+function verdict(value: number, limits: FieldLimits, { onlyImpossible }: Judged): number {
   const size = limits.magnitude ? Math.abs(value) : value;
   if (isImpossible(value, limits)) return impossible;
+  if (onlyImpossible) return fine;
   if (limits.usual && passed(size, limits.usual) !== undefined) return unusual;
   if (limits.usualAfter && passed(size, limits.usualAfter) !== undefined) return unusualAfter;
   return fine;
@@ -50,7 +61,7 @@ function judgeReading(reading: FieldReading, judged: Judged, rule: string, conte
   const limits = limitsOf(reading.field, context.plan);
   const raw = context.raw[reading.source];
   if (!limits || !raw) throw new RangeError(`${rule}: no limits or no file for ${reading.field}`);
-  const verdicts = Uint8Array.from(reading.values, (value) => verdict(value, limits));
+  const verdicts = Uint8Array.from(reading.values, (value) => verdict(value, limits, judged));
   if (verdicts.every((one) => one === fine)) return;
 
   const cells = cellsOf(reading, judged, context);
@@ -63,7 +74,8 @@ function judgeReading(reading: FieldReading, judged: Judged, rule: string, conte
     const { place, day } = cells(row, reading.values[code] as number);
     if (is === unusualAfter && !(day > 0)) continue;
     const severity: Severity = is === impossible ? 'set aside' : limits.unusual;
-    const as = is === impossible && judged.spoils === 'measurement' ? 'set aside' : 'queried';
+    const as = is === impossible && (judged.spoils === 'measurement' || judged.value) ? 'set aside' : 'queried';
+    const marks = place && severity !== 'note' ? [{ ...place, as } as const] : [];
     context.report(
       {
         rule,
@@ -77,16 +89,22 @@ function judgeReading(reading: FieldReading, judged: Judged, rule: string, conte
         day,
         effect: is === impossible ? judged.effect : 'kept',
         detail: limitPassed(reading.values[code] as number, limits, is),
+        other: inOtherUnit(reading.values[code] as number, limits) ?? Number.NaN,
       },
-      place && severity !== 'note' ? { ...place, as } : undefined,
+      ...marks,
     );
   }
 }
 
-type Cells = (row: number, value: number) => { place: Place | undefined; day: number };
+/** The measurement that the cell of a row and its value went to, and its day. */
+export type Cells = (row: number, value: number) => { place: Place | undefined; day: number };
 
 /** Where the cells of a reading went: the row of a measurement table, or the eye itself. */
-function cellsOf(reading: FieldReading, judged: Judged, { tables }: RuleContext): Cells {
+export function cellsOf(
+  reading: FieldReading,
+  judged: Pick<Judged, 'table' | 'value'>,
+  { tables }: Pick<RuleContext, 'tables'>,
+): Cells {
   if (judged.table === 'eyes') {
     const kept = tables.eyes.column(reading.field) as { at(row: number): unknown } | undefined;
     return (row, value) => {
@@ -104,7 +122,9 @@ function cellsOf(reading: FieldReading, judged: Judged, { tables }: RuleContext)
   return (row, value) => {
     const own = rows[row] as number;
     const at = own >= 0 ? own : joined(reading.eyes[row] as number, value);
-    return at < 0 ? { place: undefined, day: noDay } : { place: { table: kind, row: at }, day: days[at] as number };
+    if (at < 0) return { place: undefined, day: noDay };
+    const place = { table: kind, row: at, ...(judged.value ? { value: judged.value } : {}) };
+    return { place, day: days[at] as number };
   };
 }
 

@@ -23,8 +23,8 @@ export function rowsOfBlock(table: ColumnTable, source: number, block: number, r
   return found;
 }
 
-/** First row of an eye in a table that is sorted by eye. */
-function firstRowOf(eyes: Int32Array, eye: number): number {
+/** First row of an eye in a table that is sorted by eye; the number of rows, or another eye's row, where it has none. */
+export function firstRowOf(eyes: Int32Array, eye: number): number {
   let low = 0;
   let high = eyes.length;
   while (low < high) {

@@ -15,6 +15,7 @@ const full = {
   day: 40,
   effect: 'vector left out',
   detail: 180,
+  other: 1.25,
 } as const;
 
 describe('findings', () => {
@@ -37,6 +38,7 @@ describe('findings', () => {
       day: noDay,
       effect: 'nothing published',
       detail: Number.NaN,
+      other: Number.NaN,
     });
     expect(() => findingAt(built, 2)).toThrow(RangeError);
   });

@@ -25,13 +25,14 @@ const finding = (more: Partial<Finding>): Finding => ({
   day: noDay,
   effect: 'kept',
   detail: Number.NaN,
+  other: Number.NaN,
   ...more,
 });
 
 /** Names of rules in the sources of the stages that find things. */
 function rulesInSources(): ReadonlySet<string> {
   const root = new URL('../../', import.meta.url);
-  const found = new Set(rules.map(({ id }) => id));
+  const found = new Set(rules.flatMap(({ id, tells = [id] }) => tells));
   for (const folder of ['pipeline', 'pipeline/ingest', 'pipeline/harmonise', 'src/rules']) {
     for (const name of readdirSync(new URL(folder, root))) {
       if (!name.endsWith('.ts')) continue;
@@ -53,7 +54,7 @@ describe('a finding in words', () => {
     for (const rule of Object.keys(words.rules)) {
       for (const severity of ['query', 'set aside', 'stop'] as const) {
         const { title, sentence, expected, act, effect } = tell(
-          finding({ rule, severity, written: 'x', field: 'k1', detail: 3 }),
+          finding({ rule, severity, written: 'x', field: 'k1', detail: 3, other: 2 }),
           context,
         );
         for (const text of [title, sentence, expected, act, effect]) {

@@ -35,7 +35,7 @@ describe('axis-missing', () => {
     ['-0.01', 1],
   ])('takes a cylinder of %s for %i', async (cylinder, asked) => {
     const { told } = await lane('S,C,A', [`A1,R,${after},1,${cylinder},`], refraction);
-    expect(told).toHaveLength(asked);
+    expect(told.filter(({ rule }) => rule === 'axis-missing')).toHaveLength(asked);
   });
 
   it('leaves an axis that is there, and no axis, to the rules that name it', async () => {
@@ -63,6 +63,6 @@ describe('axis-missing', () => {
 
   it('does not ask about a refraction that is set aside', async () => {
     const { told } = await lane('S,C,A', [`A1,R,${after},75,-1,`, `A2,R,${after},1,0,`], refraction);
-    expect(told.map(({ rule }) => rule)).toEqual(['sphere-range', 'axis-missing']);
+    expect(told.map(({ rule }) => rule)).toEqual(['sphere-range']);
   });
 });

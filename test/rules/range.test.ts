@@ -114,7 +114,8 @@ describe('keratometry-range', () => {
     const radii = { k1: { column: 'K1', unit: 'mm' }, k2: { column: 'K2', unit: 'mm' } } as const;
     const rows = [`A1,R,${before},11.25,5.625`, `A2,R,${before},11.26,7.8`, `A3,R,${before},7.8,5.62`];
     const { told, tables } = await lane('K1,K2', rows, radii);
-    expect(told.map(({ rule, row, written, effect }) => [rule, row, written, effect])).toEqual([
+    const outside = told.filter(({ rule }) => rule === 'keratometry-range');
+    expect(outside.map(({ rule, row, written, effect }) => [rule, row, written, effect])).toEqual([
       ['keratometry-range', 3, '11.26', 'keratometry left out'],
       ['keratometry-range', 4, '5.62', 'keratometry left out'],
     ]);

@@ -1,19 +1,8 @@
-import { inAudit, plain, quoted, type RuleWords, type Telling } from './finding-words.js';
-
-const checkChart = 'check the chart; correct the export if this is a slip';
-
-/** A rule on single values: what is impossible, what is unusual. */
-function range(what: string, slip: string): RuleWords {
-  const outside = (t: Telling): boolean => t.severity === 'set aside';
-  return {
-    title: (t) => (outside(t) ? `${what} outside ${t.limits}` : `unusual ${what}`),
-    sentence: (t) => (outside(t) ? `${quoted(t.value)} cannot be ${article(what)}` : `${quoted(t.value)} is unusual`),
-    expected: (t) => (outside(t) ? t.limits : `most lie in ${t.limits}`),
-    act: (t) => (outside(t) ? `check the chart; ${slip}` : checkChart),
-  };
-}
-
-const article = (what: string): string => `${/^[aeiou]/.test(what) ? 'an' : 'a'} ${what}`;
+import { comparisons } from './finding-comparisons.js';
+import { examinations } from './finding-examinations.js';
+import { columnHabits } from './finding-habits.js';
+import { ranges } from './finding-ranges.js';
+import { inAudit, plain, quoted, type RuleWords } from './finding-words.js';
 
 /** English words: rows and cells that cannot be read, or say two things. */
 export const rows = {
@@ -82,12 +71,10 @@ export const rows = {
 
 /** English words: rules of plausibility. */
 export const values = {
-  'sphere-range': range('sphere', 'a lost decimal mark is likely'),
-  'cylinder-range': range('cylinder', 'a lost decimal mark is likely'),
-  'axis-range': range('axis', 'a slipped digit is likely'),
-  'keratometry-range': range('keratometry', 'a slip of decimal mark or unit is likely'),
-  'axial-length-range': range('axial length', 'a slip of the decimal mark is likely'),
-  'acuity-range': range('acuity', 'a slip of decimal mark or scale is likely'),
+  ...ranges,
+  ...comparisons,
+  ...columnHabits,
+  ...examinations,
   'axis-missing': plain(
     'cylinder without an axis: no vector',
     'a cylinder stands here without its axis',

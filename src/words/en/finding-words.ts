@@ -1,4 +1,5 @@
 import type { Severity } from '../../records/finding.js';
+import type { ThresholdName } from '../../rules/thresholds.js';
 
 /** What the words of a finding may speak of; texts are '' and numbers NaN where there is nothing to say. */
 export interface Telling {
@@ -10,8 +11,12 @@ export interface Telling {
   /** The value as written, or what the rule put in its place. */
   value: string;
   detail: number;
+  /** A second number, where the rule compares. */
+  other: number;
   /** The limits that were passed, with their unit. */
   limits: string;
+  /** A limit of a comparison as it holds in this audit, without its unit. */
+  threshold(name: ThresholdName): string;
   /** Line of audit.yaml that the finding is about; 0 where there is none. */
   line: number;
   /** Headers of the file; '' where none of them is known, since the first row of data may stand in their place. */

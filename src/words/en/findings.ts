@@ -12,6 +12,9 @@ const effects: Readonly<Record<Effect, string>> = {
   'refraction left out': 'refraction left out, acuity kept',
   'keratometry left out': 'keratometry left out',
   'acuity left out': 'this acuity left out',
+  'prediction left out': 'this prediction is left out',
+  'induced astigmatism left out': 'this keratometry is left out: what surgery changed is not known',
+  'later examinations left out': 'examinations from that day on are left out',
   'row left out': 'the row is left out',
   'nothing published': 'nothing is published',
 };
@@ -49,6 +52,8 @@ export const findings = {
   fileKinds,
   /** A pair of limits with its unit. */
   between: (low: string, high: string, unit: string) => `${low} to ${high}${unit === '°' ? '' : ' '}${unit}`,
+  /** A lower limit alone. */
+  from: (low: string, unit: string) => `${low}${unit === '' ? '' : ` ${unit}`} or more`,
   eye: { right: 'right', left: 'left' },
   before: 'before',
 };
