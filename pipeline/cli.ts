@@ -1,9 +1,11 @@
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import type { DateOrder } from '../src/intake/date.js';
 import type { SizeQuestion } from '../src/screens/size.js';
 import { en } from '../src/words/index.js';
 import { untilInterrupted } from './commands/interrupt.js';
 import type { ExitCode, Options, Reply } from './commands/reply.js';
 import type { SizeOptions } from './commands/size.js';
+import type { Request } from './deidentify/request.js';
 import type { Say } from './io.js';
 import { version } from './publish/version.js';
 import { emphasised, progressOn } from './terminal.js';
@@ -13,6 +15,7 @@ type Work = (say: Say, signal: AbortSignal) => Promise<Reply>;
 
 const { help } = en.screens;
 const { help: asking } = en.proposeScreens;
+const { help: copying } = en.deidentify;
 
 /** Shows what a command has to say: what was asked for on stdout, all else on stderr. */
 function show({ code, screen, data }: Reply, { quiet, json }: Options): void {
@@ -46,6 +49,14 @@ function side(text: string): 'right' | 'left' {
   throw new InvalidArgumentError(help.sides);
 }
 
+function dateOrder(text: string): DateOrder {
+  if (text === 'day-first' || text === 'month-first' || text === 'year-first') return text;
+  throw new InvalidArgumentError(copying.orders);
+}
+
+/** Gathers an option that may be given more than once. */
+const gathered = (text: string, former: readonly string[]): readonly string[] => [...former, text];
+
 function withShared(command: Command): Command {
   return command.option('--quiet', help.quiet, false).option('--json', help.json, false);
 }
@@ -72,6 +83,24 @@ function program(): Command {
       const terminal = (signal: AbortSignal) => ({ input: process.stdin, output: process.stdout, signal });
       await perform(
         (say, signal) => propose(files, options, asks ? terminal(signal) : undefined, say, signal),
+        options,
+      );
+    });
+  withShared(all.command('deidentify').description(copying.about).argument('<files...>', copying.files))
+    .requiredOption('--codebook <book>', copying.codebook)
+    .requiredOption('--out <folder>', copying.out)
+    .option('--patient <column>', copying.patient, gathered, [])
+    .option('--surgery-date <column>', copying.surgeryDate, gathered, [])
+    .option('--date-order <order>', copying.dateOrder, dateOrder)
+    .option('--keep <column>', copying.keep, gathered, [])
+    .option('--no-order', copying.noOrder)
+    .option('--yes', copying.yes, false)
+    .action(async (files: string[], options: Options & Omit<Request, 'files'>) => {
+      const { deidentify } = await import('./commands/deidentify.js');
+      const asks = !options.yes && !options.quiet && !options.json && process.stdin.isTTY && process.stdout.isTTY;
+      const terminal = (signal: AbortSignal) => ({ input: process.stdin, output: process.stdout, signal });
+      await perform(
+        (say, signal) => deidentify({ ...options, files }, asks ? terminal(signal) : undefined, say, signal),
         options,
       );
     });

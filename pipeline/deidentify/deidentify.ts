@@ -83,7 +83,7 @@ async function withBook(
   const planned = await settle(read.files, request, around);
   if ('reasons' in planned) return stopped(planned.reasons);
   const { files, dateOrders } = planned;
-  around.say('write', 0, 1);
+  around.say('publish', 0, 1);
   const made = makeCopies(files, dateOrders, { book, isNew: found === undefined }, request, draw);
   if (former.kind === 'copies' && !areSame(former.names, made)) return refused({ kind: 'out-other-names' });
   await place(made, places, found, around);

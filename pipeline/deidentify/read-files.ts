@@ -56,7 +56,7 @@ export async function readFiles(
       io,
       (bytes) => {
         done += bytes;
-        say('read', done, total);
+        say('ingest', done, total);
       },
     );
     if ('why' in found) reasons.push({ file: label, why: 'unfit', unfit: found });

@@ -14,7 +14,7 @@ export interface Request {
   /** Headers of dates of surgery. */
   surgeryDate: readonly string[];
   /** For files whose dates may be read both ways. */
-  dateOrder: DateOrder | undefined;
+  dateOrder?: DateOrder | undefined;
   /** Headers of free text that people have read through. */
   keep: readonly string[];
   /** Whether operations get their rank in the year. */

@@ -73,7 +73,7 @@ export const deidentify = {
     },
   },
 
-  done1: (files: string, rows: string) =>
+  title: (files: string, rows: string) =>
     `De-identified ${counted(files, 'file', 'files')}, ${counted(rows, 'row', 'rows')}. Your files were not changed.`,
   file: (place: number) => `file ${place}`,
   fileRows: (rows: string) => counted(rows, 'row', 'rows'),
