@@ -67,6 +67,8 @@ export function refractions(block: Block, context: ReadContext): KindReader | un
   const [sphereOf, cylinderOf, axisOf] = recorded;
   const vertexOf = numberCells(block, 'vertex_mm', context) ?? nothing;
   const laneOf = numberCells(block, 'lane_m', context) ?? nothing;
+  // No measurement holds it: the rules compare what was written with sphere and cylinder.
+  numberCells(block, 'supplied_se', context);
   const { sphere: blankSphere, cylinder: blankCylinder } = block.plan.blank_means;
   return (row) => {
     const unread = isUnread(sphereOf, row) || isUnread(cylinderOf, row);

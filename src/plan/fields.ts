@@ -146,6 +146,7 @@ export const fields: readonly Field[] = [
   measured('sphere', 'refractions', 'D', 'cylinder'),
   number('cylinder', exam, 'D', { kind: 'refractions', keys: ['notation'], notations: signs, needs: ['sphere'] }),
   measured('axis', 'refractions', 'deg', 'cylinder'),
+  measured('supplied_se', 'refractions', 'D', 'sphere'),
   measured('vertex_mm', 'refractions', 'mm'),
   measured('lane_m', 'refractions', 'm'),
   acuity('udva', 'uncorrected'),

@@ -232,6 +232,7 @@ export const fieldWords: Readonly<Record<string, string>> = {
   sphere: 'Sphere of the refraction',
   cylinder: 'Cylinder of the refraction',
   axis: 'Axis of the refraction',
+  supplied_se: 'Spherical equivalent as the export gives it, checked against sphere and cylinder',
   vertex_mm: 'Vertex distance',
   lane_m: 'Length of the lane',
   udva: 'Uncorrected distance acuity',
