@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { RunOutcome } from '../../pipeline/commands/outcome.js';
 import type { Io } from '../../pipeline/io.js';
@@ -41,6 +42,15 @@ export function runIn(io: Io, options: { text?: string; replace?: boolean } = {}
 export function filesOf(io: MemoryIo, below: string): ReadonlyMap<string, Uint8Array> {
   const inside = [...io.files].filter(([path]) => path.startsWith(`${below}/`));
   return new Map(inside.map(([path, bytes]) => [path.slice(below.length + 1), bytes]));
+}
+
+/** The same as a hash a file: equal where every byte is equal, and compared in no time. */
+export function fingerprints(io: MemoryIo, below: string): Readonly<Record<string, string>> {
+  const hashed = [...filesOf(io, below)].map(([path, bytes]) => [
+    path,
+    createHash('sha256').update(bytes).digest('hex'),
+  ]);
+  return Object.fromEntries(hashed);
 }
 
 export function textOf(io: MemoryIo, path: string): string {

@@ -4,7 +4,7 @@ import { Interrupted, interruptible } from '../../pipeline/commands/interrupt.js
 import type { Io } from '../../pipeline/io.js';
 import type { MemoryIo } from '../../pipeline/memory-io.js';
 import { check } from '../../pipeline/run.js';
-import { briefText, exports, filesOf, folderWith, report, runIn, textOf } from './publish-audit.js';
+import { briefText, exports, filesOf, fingerprints, folderWith, report, runIn, textOf } from './publish-audit.js';
 
 // The promise checked here is spec'd in the project: a report is replaced as a whole, by a run that ended well, and
 // nobody's work in it is lost unasked. Nothing outside the project could tell; the files themselves are compared.
@@ -12,6 +12,7 @@ import { briefText, exports, filesOf, folderWith, report, runIn, textOf } from '
 const first = folderWith();
 await runIn(first, { text: briefText });
 const finished = new Map(first.files);
+const former = fingerprints(first, report);
 
 /** A folder in which the report of an earlier run lies. */
 let io: MemoryIo;
@@ -54,7 +55,7 @@ describe('an interrupted run', () => {
         },
       });
       await expect(runIn(interruptible(counted, controller.signal), { text: other })).rejects.toThrow(Interrupted);
-      expect(filesOf(io, report)).toEqual(filesOf(first, report));
+      expect(fingerprints(io, report)).toEqual(former);
       expect(besides(io)).toEqual([]);
     },
   );
@@ -82,7 +83,7 @@ describe('a disk that fails', () => {
       kind: 'refused',
       obstacle: { kind: 'unwritable', code: 'ENOSPC' },
     });
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
     expect(besides(io)).toEqual([]);
   });
 
@@ -91,7 +92,7 @@ describe('a disk that fails', () => {
       rename: (from, to) => (from.endsWith('.new') ? Promise.reject(refusal('EBUSY')) : io.rename(from, to)),
     });
     expect(await runIn(held, { text: other })).toMatchObject({ kind: 'refused', obstacle: { code: 'EBUSY' } });
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
     expect(besides(io)).toEqual([]);
   });
 
@@ -114,7 +115,7 @@ describe('a disk that fails', () => {
   it('never hides a mistake of ours', async () => {
     const broken = failing(io, { rename: () => Promise.reject(new TypeError('not a function')) });
     await expect(runIn(broken, { text: other })).rejects.toThrow(TypeError);
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
   });
 });
 
@@ -123,7 +124,7 @@ describe('what a run finds when it starts', () => {
     await io.rename(report, 'reports/.hand-audit.old');
     expect((await check(briefText, io, () => {})).kind).toBe('checked');
     expect((await runIn(io, { text: briefText })).kind).toBe('published');
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
     expect(besides(io)).toEqual([]);
   });
 
@@ -131,7 +132,7 @@ describe('what a run finds when it starts', () => {
     await io.rename(report, 'reports/.hand-audit.old');
     await io.remove('lane.csv');
     expect((await runIn(io, { text: briefText })).kind).toBe('stopped');
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
   });
 
   it('removes what an earlier run left half written', async () => {
@@ -177,14 +178,14 @@ describe('a report that was changed by hand', () => {
   it('is replaced where the reader says so', async () => {
     await io.write(table, Buffer.from('my own numbers'));
     expect((await runIn(io, { text: briefText, replace: true })).kind).toBe('published');
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
   });
 
   it('is replaced where a file was only removed, or a desktop left its litter', async () => {
     await io.remove(table);
     await io.write(`${report}/publication/.DS_Store`, Buffer.from('litter'));
     expect((await runIn(io, { text: briefText })).kind).toBe('published');
-    expect(filesOf(io, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(io, report)).toEqual(former);
   });
 
   it.each([
@@ -228,7 +229,7 @@ describe('a run that the data stop, and a check', () => {
   it('stop writes findings beside the report and touches nothing else', async () => {
     const stopped = folderWith({ ...Object.fromEntries(finished), ...noAxis });
     expect(await runIn(stopped, { text: briefText })).toMatchObject({ kind: 'stopped', folder: checkFolder });
-    expect(filesOf(stopped, report)).toEqual(filesOf(first, report));
+    expect(fingerprints(stopped, report)).toEqual(former);
     expect([...filesOf(stopped, checkFolder).keys()].sort()).toEqual(['columns.csv', 'findings.csv', 'flow.csv']);
     expect(textOf(stopped, `${checkFolder}/findings.csv`)).toContain('column-missing');
   });

@@ -60,12 +60,12 @@ describe('the report folder', () => {
   });
 
   it('is the same to the byte when the same files are read again, in a folder or over a former report', async () => {
-    const first = filesOf(io, report);
+    const first = fingerprints(io, report);
     const elsewhere = folderWith();
     await runIn(elsewhere);
-    expect(filesOf(elsewhere, report)).toEqual(first);
+    expect(fingerprints(elsewhere, report)).toEqual(first);
     expect((await runIn(elsewhere)).kind).toBe('published');
-    expect(filesOf(elsewhere, report)).toEqual(first);
+    expect(fingerprints(elsewhere, report)).toEqual(first);
   });
 });
 
