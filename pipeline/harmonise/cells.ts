@@ -1,14 +1,13 @@
-import type { FindingsBuilder } from '../../src/findings/builder.js';
 import { parseClock } from '../../src/intake/clock.js';
 import { parseNumber, type WrittenUnit } from '../../src/intake/number.js';
 import { parseAxis, parseCylinder, parseSphere } from '../../src/intake/refraction-field.js';
 import { wrap180 } from '../../src/optics/axis.js';
 import { keratometricIndex, keratometricPower, reindexedPower } from '../../src/optics/keratometry.js';
 import { fieldNamed } from '../../src/plan/fields.js';
-import type { FieldReading } from '../../src/records/canonical.js';
-import type { Effect } from '../../src/records/finding.js';
 import type { ColumnPlan } from '../../src/records/plan.js';
 import { type Block, type Mapped, mappedColumn } from './blocks.js';
+import type { ReadContext } from './read-context.js';
+import { tellUnreadable } from './unreadable.js';
 
 /** The value of a field in one row; NaN where the row has none. */
 export interface NumberCells {
@@ -28,16 +27,6 @@ export function isUnread(cells: NumberCells, row: number): boolean {
 /** An axis in (0, 180]; NaN for a number that is none. */
 export function axisIn(value: number): number {
   return value >= 0 && value <= 180 ? wrap180(value) : Number.NaN;
-}
-
-/** What every reader of cells needs beside the block itself. */
-export interface ReadContext {
-  /** Eye index of every row of the block; negative where the row belongs to no eye of the audit. */
-  eyes: Int32Array;
-  /** 1 where the row names a patient and an eye. */
-  keyed: Uint8Array;
-  findings: FindingsBuilder;
-  readings: FieldReading[];
 }
 
 const writtenUnits: readonly string[] = ['D', 'mm', 'µm', 'm', 'deg', 'mmHg', 's', 'min', 'years', 'cells/mm²', '%'];
@@ -68,30 +57,6 @@ function canonical(value: number, plan: ColumnPlan): number {
   return plan.notation === 'plus' ? Math.abs(value) : value;
 }
 
-/** Tells of every row whose word could not be read. */
-export function tellUnreadable(
-  block: Block,
-  column: Mapped,
-  unreadable: Uint8Array,
-  told: { rule: string; effect: Effect },
-  { eyes, findings }: Pick<ReadContext, 'eyes' | 'findings'>,
-): void {
-  if (!unreadable.includes(1)) return;
-  for (let row = 0; row < block.raw.rows; row++) {
-    if (!block.admitted[row] || !unreadable[column.words.codes[row] as number]) continue;
-    findings.add({
-      ...told,
-      severity: 'set aside',
-      source: block.source,
-      row: block.raw.rowNumber(row),
-      column: column.header,
-      field: column.plan.field,
-      written: column.words.at(row),
-      eye: Math.max(-1, eyes[row] as number),
-    });
-  }
-}
-
 /** What the source declares a blank cell to mean; a blank sphere or cylinder depends on what stands beside it. */
 function meaningOfBlank(block: Block, field: string): number {
   const declared = block.plan.blank_means[field];
@@ -111,7 +76,13 @@ function readColumn(block: Block, column: Mapped, context: ReadContext): NumberC
     if (value === undefined) unreadable[code] = 1;
     return value === undefined ? Number.NaN : canonical(value, column.plan);
   });
-  tellUnreadable(block, column, unreadable, { rule: 'number-unreadable', effect: 'value left out' }, context);
+  tellUnreadable(
+    block,
+    column,
+    unreadable,
+    { rule: 'number-unreadable', effect: 'value left out', as: 'number' },
+    context,
+  );
   context.readings.push({
     source: block.source,
     block: block.block,

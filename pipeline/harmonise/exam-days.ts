@@ -1,8 +1,9 @@
 import { noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
-import { numberCells, type ReadContext } from './cells.js';
+import { numberCells } from './cells.js';
 import { visitLabels } from './labels.js';
+import type { ReadContext } from './read-context.js';
 import { dateCells } from './words.js';
 
 export interface ExamDays {

@@ -3,13 +3,13 @@ import type { FindingsBuilder } from '../../src/findings/builder.js';
 import type { FieldReading } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { Block } from './blocks.js';
-import type { ReadContext } from './cells.js';
 import { complicationColumns } from './complications.js';
 import { type FactContext, factColumns } from './facts.js';
 import { twice } from './join.js';
 import type { Keys } from './keys.js';
 import { outsidePeriod } from './measurements.js';
 import type { OperatedEye } from './operations.js';
+import type { ReadContext } from './read-context.js';
 import { saysTheSame } from './repeats.js';
 import type { RowBooks } from './row-books.js';
 

@@ -3,8 +3,9 @@ import { clockPosition } from '../../src/intake/clock.js';
 import { type Field, fields } from '../../src/plan/fields.js';
 import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, columnOf, mappedColumn } from './blocks.js';
-import { covariateNumbers, type NumberCells, numberCells, type ReadContext } from './cells.js';
+import { covariateNumbers, type NumberCells, numberCells } from './cells.js';
 import { agree, differs, type RowPlace, rankOf, rowToTell, tolerances } from './join.js';
+import type { ReadContext } from './read-context.js';
 import { codeTextCells, type TextCells, textCells, textColumn } from './words.js';
 
 /** Rows that describe one eye, in canonical order. */

@@ -1,11 +1,16 @@
 import type { FindingsBuilder } from '../../src/findings/builder.js';
 import { parseLaterality } from '../../src/intake/laterality.js';
+import { leftoverOf, leftovers } from '../../src/intake/leftover.js';
+import { unwrapped } from '../../src/intake/signs.js';
 import type { Block } from './blocks.js';
 import { mappedColumn } from './blocks.js';
 import type { RowBooks } from './row-books.js';
 
 /** A key is 2 × patient + side; these stand for rows that have none. */
 const withoutKey = -1;
+
+/** The patient of a row whose code a spreadsheet has broken: several patients may have become one. */
+const brokenCode = -2;
 
 export interface Keys {
   /** Patient codes in canonical order: by UTF-16 unit. */
@@ -57,21 +62,31 @@ function blockKeys(
   const patientColumn = mappedColumn(block, 'patient');
   if (!patientColumn) throw new RangeError(`harmonise: ${block.raw.file} maps no patient`);
   const { words, codes } = patientColumn.words;
-  const byWord = words.map((word) => (block.isMissing(word) ? withoutKey : patients.indexOf(word.trim())));
+  const byWord = words.map((word) => {
+    if (block.isMissing(word)) return withoutKey;
+    return leftoverOf(word, 'word') === undefined ? patients.indexOf(unwrapped(word)) : brokenCode;
+  });
   const sideOf = sidesOf(block);
   const eyeColumn = mappedColumn(block, 'eye');
 
-  const fault = (row: number, rule: 'patient-missing' | 'eye-missing' | 'eye-both'): number => {
-    books.setAside(row, rule);
-    const column = rule === 'patient-missing' ? patientColumn : eyeColumn;
+  const fault = (
+    row: number,
+    reason: 'patient-missing' | 'eye-missing' | 'eye-both',
+    rule: string = reason,
+  ): number => {
+    books.setAside(row, reason);
+    const isPatient = reason === 'patient-missing';
+    const column = isPatient ? patientColumn : eyeColumn;
     if (!told.has(row)) {
+      const leftover = isPatient ? leftoverOf(column?.words.at(row) ?? '', 'word') : undefined;
       findings.add({
         rule,
+        detail: leftover === undefined ? Number.NaN : leftovers.indexOf(leftover),
         severity: 'set aside',
         source: block.source,
         row: block.raw.rowNumber(row),
         column: column?.header,
-        field: rule === 'patient-missing' ? 'patient' : 'eye',
+        field: isPatient ? 'patient' : 'eye',
         written: column?.words.at(row),
         effect: 'row left out',
       });
@@ -86,6 +101,7 @@ function blockKeys(
     }
     const patient = byWord[codes[row] as number] as number;
     if (patient === withoutKey) return fault(row, 'patient-missing');
+    if (patient === brokenCode) return fault(row, 'patient-missing', 'spreadsheet-leftover');
     const side = sideOf(row);
     const rule = sideFaults[side];
     return rule ? fault(row, rule) : 2 * patient + side;

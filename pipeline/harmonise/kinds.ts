@@ -1,11 +1,11 @@
-import { lowVisionNames } from '../../src/acuity/low-vision.js';
-import { parseAcuity } from '../../src/intake/acuity.js';
 import { steepMeridian } from '../../src/optics/keratometry.js';
 import type { Kind } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
+import { acuities } from './acuities.js';
 import { type Block, mappedColumn } from './blocks.js';
-import { axisIn, isUnread, type NumberCells, nothing, numberCells, type ReadContext, tellUnreadable } from './cells.js';
+import { axisIn, isUnread, type NumberCells, nothing, numberCells } from './cells.js';
 import type { KindReader } from './measurement-rows.js';
+import type { ReadContext } from './read-context.js';
 import { refractions } from './refractions.js';
 
 const isMissing = Number.isNaN;
@@ -33,48 +33,6 @@ function keratometries(block: Block, context: ReadContext): KindReader | undefin
     if (isMissing(k1) && isMissing(k2) && !unread) return undefined;
     const steepAxis = steepMeridian(k1, axisIn(oneAxis(row)), k2, axisIn(otherAxis(row)));
     return { own: [Math.min(k1, k2), Math.max(k1, k2), steepAxis], unread };
-  };
-}
-
-/** Acuities, once a word: exact logMAR, and the code of a low-vision word (0 none). */
-function acuities(field: string, block: Block, plan: Plan, context: ReadContext): KindReader | undefined {
-  const column = mappedColumn(block, field);
-  if (!column) return undefined;
-  const { words, codes } = column.words;
-  const unreadable = new Uint8Array(words.length);
-  const lowVision = new Uint8Array(words.length);
-  const form = {
-    decimal: block.raw.read.decimal,
-    numbers: column.plan.numbers,
-    lettersPerLine: block.sourcePlan.letters_per_line === 5 ? (5 as const) : undefined,
-    lowVision: plan.acuity.low_vision,
-  };
-  const values = Float64Array.from(words, (word, code) => {
-    if (block.isMissing(word)) return Number.NaN;
-    const acuity = parseAcuity(word, form);
-    if ('reason' in acuity) {
-      unreadable[code] = 1;
-      return Number.NaN;
-    }
-    if (acuity.lowVision) lowVision[code] = lowVisionNames.indexOf(acuity.lowVision) + 1;
-    return acuity.logMAR;
-  });
-  tellUnreadable(block, column, unreadable, { rule: 'acuity-unreadable', effect: 'acuity left out' }, context);
-  const { source, block: index } = block;
-  context.readings.push({
-    source,
-    block: index,
-    field,
-    column: column.header,
-    words: column.words,
-    values,
-    eyes: context.eyes,
-  });
-  return (row) => {
-    const code = codes[row] as number;
-    const value = values[code] as number;
-    const unread = unreadable[code] === 1;
-    return isMissing(value) && !unread ? undefined : { own: [value, lowVision[code] as number], unread };
   };
 }
 

@@ -1,10 +1,10 @@
 import { type Kind, kinds, noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
-import type { ReadContext } from './cells.js';
 import { examDays } from './exam-days.js';
 import { kindReader } from './kinds.js';
 import { type MeasurementRows, measurementRows } from './measurement-rows.js';
+import type { ReadContext } from './read-context.js';
 import type { RowBooks } from './row-books.js';
 
 const kindNames = Object.keys(kinds) as Kind[];

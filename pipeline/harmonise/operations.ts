@@ -4,7 +4,8 @@ import { parseDate } from '../../src/intake/date.js';
 import { noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
-import { numberCells, type ReadContext } from './cells.js';
+import { numberCells } from './cells.js';
+import type { ReadContext } from './read-context.js';
 import type { RowBooks } from './row-books.js';
 import { dateCells, textCells } from './words.js';
 

@@ -2,8 +2,9 @@ import { type ColumnTable, table } from 'arquero';
 import { plannedFormula } from '../../src/predictions/primary.js';
 import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
-import { numberCells, type ReadContext } from './cells.js';
+import { numberCells } from './cells.js';
 import { agree, differs, rankOf, rowToTell, tolerances } from './join.js';
+import type { ReadContext } from './read-context.js';
 import type { RowBooks } from './row-books.js';
 import { textCells } from './words.js';
 

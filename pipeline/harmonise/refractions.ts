@@ -2,8 +2,10 @@ import { parseRefraction } from '../../src/intake/refraction-cell.js';
 import { plusAxis, plusSphere, type Spherocylinder } from '../../src/optics/transposition.js';
 import { millionths } from '../../src/units.js';
 import { type Block, type Mapped, mappedColumn } from './blocks.js';
-import { axisIn, isUnread, type NumberCells, nothing, numberCells, type ReadContext, tellUnreadable } from './cells.js';
+import { axisIn, isUnread, type NumberCells, nothing, numberCells } from './cells.js';
 import type { KindReader } from './measurement-rows.js';
+import type { ReadContext } from './read-context.js';
+import { tellUnreadable } from './unreadable.js';
 
 const toMillionth = (value: number): number => millionths(value) / 1e6;
 
@@ -20,7 +22,13 @@ function fromOneColumn(block: Block, column: Mapped, context: ReadContext): Reco
     if (!refraction) unreadable[code] = 1;
     return refraction;
   });
-  tellUnreadable(block, column, unreadable, { rule: 'number-unreadable', effect: 'refraction left out' }, context);
+  tellUnreadable(
+    block,
+    column,
+    unreadable,
+    { rule: 'number-unreadable', effect: 'refraction left out', as: 'number' },
+    context,
+  );
   const sign = { minus: -1, plus: 1, signed: 0 }[column.plan.notation ?? 'signed'];
   const signed = (cylinder: number): number => (sign === 0 ? cylinder : sign * Math.abs(cylinder));
   const part = (field: keyof Spherocylinder, of: (value: number) => number): NumberCells => {

@@ -1,11 +1,13 @@
 import { joinedCodes, parseCodes, parseYesNo } from '../../src/intake/codes.js';
 import { parseDate } from '../../src/intake/date.js';
+import { leftoverOf } from '../../src/intake/leftover.js';
 import { parseSex } from '../../src/intake/sex.js';
 import { fieldNamed } from '../../src/plan/fields.js';
 import { noDay } from '../../src/records/canonical.js';
 import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, type Mapped, mappedColumn } from './blocks.js';
-import { type ReadContext, tellUnreadable } from './cells.js';
+import type { ReadContext } from './read-context.js';
+import { tellUnreadable } from './unreadable.js';
 
 /** A named value of a field in one row; undefined where the row has none. */
 export type TextCells = (row: number) => string | undefined;
@@ -69,12 +71,18 @@ export function textColumn(block: Block, column: Mapped, plan: Plan, context: Re
   const lists = spellings(field, column.plan.words, plan);
   const blank = block.plan.blank_means[field];
   const unknown = new Uint8Array(column.words.words.length);
+  const broken = new Uint8Array(column.words.words.length);
   const byWord = column.words.words.map((word, code) => {
     if (block.isMissing(word)) return blank === undefined ? undefined : String(blank);
+    if (leftoverOf(word, 'word') !== undefined && !lists.has(folded(word))) {
+      broken[code] = 1;
+      return undefined;
+    }
     const { value, known } = meaningOf(word, field, lists);
     if (!known) unknown[code] = 1;
     return value;
   });
+  tellUnreadable(block, column, broken, { rule: 'word-unknown', effect: 'value left out', as: 'word' }, context);
   tellUnknown(block, column, unknown, context);
   return (row) => byWord[column.words.codes[row] as number];
 }
@@ -126,6 +134,6 @@ export function dateCells(block: Block, field: string, context: ReadContext): ((
     if (day === undefined) unreadable[code] = 1;
     return day ?? noDay;
   });
-  tellUnreadable(block, column, unreadable, { rule: 'date-unreadable', effect: 'row left out' }, context);
+  tellUnreadable(block, column, unreadable, { rule: 'date-unreadable', effect: 'row left out', as: 'date' }, context);
   return (row) => days[column.words.codes[row] as number] as number;
 }

@@ -1,15 +1,12 @@
-import type { WordColumn } from '../../src/columns/word-column.js';
 import type { FindingParts } from '../../src/findings/builder.js';
 import { acuityScale } from '../../src/intake/acuity-scale.js';
 import { judgeDateOrder } from '../../src/intake/date-order.js';
 import { judgeDecimalMark } from '../../src/intake/decimal-mark.js';
-import { missingWords } from '../../src/intake/missing.js';
 import type { FieldType } from '../../src/plan/fields.js';
-import type { Finding } from '../../src/records/finding.js';
 import type { Reading } from '../../src/records/plan.js';
 import type { ReadAs } from '../../src/records/raw-table.js';
 import type { TableRead } from './read-table.js';
-import type { Wanted } from './wanted.js';
+import { placeOf, stopAt, type Used, usedColumns } from './used-columns.js';
 
 /** How numbers and dates of a file are read, and what speaks against reading them at all. */
 export interface Judged extends Pick<ReadAs, 'decimal' | 'dateOrder'> {
@@ -18,48 +15,16 @@ export interface Judged extends Pick<ReadAs, 'decimal' | 'dateOrder'> {
 
 const numeric: readonly (FieldType | undefined)[] = ['number', 'refraction', 'acuity', 'clock-or-degrees'];
 
-interface Used {
-  header: string;
-  wanted: Wanted;
-  /** Distinct words that are not blank and do not say "missing". */
-  words: readonly string[];
-  /** Row at which a word first stands, as a spreadsheet shows it. */
-  rowOf(word: string): number;
-}
-
-/** Every use of every kept column, with the words that stand in it. */
-function usedColumns(table: TableRead, missing: readonly string[]): readonly Used[] {
-  const isMissing = missingWords(missing);
-  return table.layout.kept.flatMap((index, at) => {
-    const { words, codes } = table.columns[at] as WordColumn;
-    const given = words.filter((word) => !isMissing(word));
-    const header = table.header?.[index] ?? '';
-    const rowOf = (word: string): number => table.rowNumber(codes.indexOf(words.indexOf(word)));
-    return (table.layout.uses[at] ?? []).map((wanted) => ({ header, wanted, words: given, rowOf }));
-  });
-}
-
-/** Where an example stands; the judges give words of these columns alone. */
-function placeOf(columns: readonly Used[], example: string): Pick<Finding, 'row' | 'column' | 'field'> {
-  const used = columns.find(({ words }) => words.includes(example));
-  if (!used) throw new RangeError(`judge: an example stands in none of ${columns.length} columns`);
-  return { row: used.rowOf(example), column: used.header, field: used.wanted.field };
-}
-
-/** A stop at the first example. */
-function stop(rule: string, columns: readonly Used[], [first = '', ...others]: readonly string[]): FindingParts {
-  const written = [first, ...others].join('’ and ‘');
-  return { rule, severity: 'stop', effect: 'nothing published', ...placeOf(columns, first), written };
-}
-
 /** Judges the decimal mark of a file from all its distinct numbers; what audit.yaml says wins. */
 function decimalOf(columns: readonly Used[], declared: Reading['decimal']): Pick<Judged, 'decimal' | 'doubts'> {
   if (declared !== 'auto') return { decimal: declared, doubts: [] };
   const asked = columns.filter(({ wanted }) => numeric.includes(wanted.type));
   const judged = judgeDecimalMark(asked.flatMap(({ words }) => words));
   if (judged.mark !== undefined) return { decimal: judged.mark, doubts: [] };
-  const rule = judged.doubt === 'undecided' ? 'decimal-open' : 'decimal-mixed';
-  return { decimal: 'none', doubts: [stop(rule, asked, judged.examples)] };
+  const rule = { undecided: 'decimal-open', contradictory: 'decimal-mixed', thousands: 'thousands-marks' }[
+    judged.doubt
+  ];
+  return { decimal: 'none', doubts: [stopAt(rule, asked, judged.examples)] };
 }
 
 /** Judges the order of day, month and year from all distinct dates of a file; what audit.yaml says wins. */
@@ -71,7 +36,7 @@ function dateOrderOf(columns: readonly Used[], declared: Reading['date_order']):
   const rule = judged.doubt === 'undecided' ? 'date-order-open' : 'date-order-mixed';
   // A date is read and never written: the rows are told, of which the second contradicts the first.
   const rows = judged.examples.map((word) => placeOf(asked, word).row);
-  const doubt = { ...stop(rule, asked, judged.examples), written: undefined, detail: rows[1] ?? Number.NaN };
+  const doubt = { ...stopAt(rule, asked, judged.examples), written: undefined, detail: rows[1] ?? Number.NaN };
   return { dateOrder: 'none', doubts: [doubt] };
 }
 
@@ -83,7 +48,9 @@ function scaleDoubts(columns: readonly Used[], marks: readonly ReadAs['decimal']
   const asked = columns.filter(({ wanted }) => wanted.type === 'acuity' && !wanted.scaleDeclared);
   return asked.flatMap((used) => {
     const bare = marks.map((mark) => acuityScale(used.words, mark)).find(({ bareNumbers }) => bareNumbers > 0);
-    return bare ? [{ ...stop('acuity-scale-open', [used], bare.examples.slice(0, 1)), detail: bare.bareNumbers }] : [];
+    return bare
+      ? [{ ...stopAt('acuity-scale-open', [used], bare.examples.slice(0, 1)), detail: bare.bareNumbers }]
+      : [];
   });
 }
 

@@ -23,15 +23,18 @@ export interface BytesForm {
   encoding: string;
   delimiter: Delimiter;
   separatorLine: boolean;
+  /** Whether cells may hold NUL. */
+  holdsNul: boolean;
 }
 
 /** How the bytes of a file become cells; undefined where no delimiter can be told. */
-export async function bytesForm({ sample, judged }: Survey, reading: Reading): Promise<BytesForm | undefined> {
-  const encoding = encodingOf(reading.encoding, judged);
-  const beginning = (await decoderOf(encoding)).write(sample);
+export async function bytesForm(found: Survey, reading: Reading): Promise<BytesForm | undefined> {
+  const encoding = encodingOf(reading.encoding, found.judged);
+  const beginning = (await decoderOf(encoding)).write(found.sample);
   const { delimiter, separatorLine } = judgeDelimiter(beginning, reading.header_row);
   const chosen = reading.delimiter === 'auto' ? delimiter : reading.delimiter;
-  return chosen && { encoding, delimiter: chosen, separatorLine };
+  const holdsNul = found.holdsNul && !encoding.startsWith('utf-16');
+  return chosen && { encoding, delimiter: chosen, separatorLine, holdsNul };
 }
 
 async function* decoded(pieces: AsyncIterable<Uint8Array>, encoding: string): AsyncGenerator<string | Uint8Array> {
@@ -75,9 +78,9 @@ function assertComplete(read: TableRead, records: number, path: string): void {
 
 /** How the cells of a file become a table. @param layoutOf  which columns of a header are kept */
 export function tableForm(
-  { delimiter, separatorLine }: BytesForm,
+  { delimiter, separatorLine, holdsNul }: BytesForm,
   { header_row: headerRow, units_row: unitsRow }: Reading,
   layoutOf: TableForm['layoutOf'],
 ): TableForm {
-  return { separator: delimiterCharacters[delimiter], separatorLine, headerRow, unitsRow, layoutOf };
+  return { separator: delimiterCharacters[delimiter], separatorLine, holdsNul, headerRow, unitsRow, layoutOf };
 }

@@ -5,6 +5,7 @@ import { notATable } from '../../src/intake/not-a-table.js';
 import type { Plan, SourcePlan } from '../../src/records/plan.js';
 import type { RawTable, ReadAs } from '../../src/records/raw-table.js';
 import type { Io } from '../io.js';
+import { columnDoubts } from './column-doubts.js';
 import { fitsPattern, type SourceFile } from './files.js';
 import { judge } from './judge.js';
 import { bytesForm, type Passed, readTable, tableForm } from './read-bytes.js';
@@ -55,6 +56,10 @@ async function readPresent(file: SourceFile, plan: Plan, io: Io, passed: Passed)
   const { read, sha256 } = await readTable(file.path, form, bytes.encoding, io, passed);
   if (!read.header) return unread(file, 'file-empty');
   const { decimal, dateOrder, doubts } = judge(read, source.reading);
+  const isOff = plan.quality.off.some(({ rule }) => rule === 'unit-differs');
+  const ofColumns = columnDoubts(read, source.reading, decimal).filter(
+    ({ rule }) => !(isOff && rule === 'unit-differs'),
+  );
   const { encoding, delimiter } = bytes;
   const { header, columns, rows, rowNumber, ragged } = read;
   const readAs = { encoding, delimiter, decimal, dateOrder, sha256, bytes: found.bytes, ragged: ragged.length };
@@ -62,7 +67,7 @@ async function readPresent(file: SourceFile, plan: Plan, io: Io, passed: Passed)
   const isReviewed = reviewedColumns(file.path, plan);
   return {
     table: { source: file.source, file: file.path, label: file.path, ...cells },
-    findings: [...tableFindings(read), ...identifierFindings(read, isReviewed), ...doubts],
+    findings: [...tableFindings(read), ...identifierFindings(read, isReviewed), ...doubts, ...ofColumns],
   };
 }
 

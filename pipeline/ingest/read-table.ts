@@ -1,5 +1,6 @@
 import { type WordColumn, type WordColumnBuilder, wordColumnBuilder } from '../../src/columns/word-column.js';
 import { type PassingWords, passingWords } from './identifier-gate.js';
+import { type OddRow, oddRowTest } from './odd-rows.js';
 import { swallowedRows } from './records.js';
 import { rowNumbers } from './row-numbers.js';
 import { isUnitsRow } from './units-row.js';
@@ -11,6 +12,8 @@ export interface TableForm {
   separator: string;
   /** Whether the first record is a spreadsheet's `sep=` line, which it does not show as a row. */
   separatorLine: boolean;
+  /** Whether cells may be padded with NUL. */
+  holdsNul: boolean;
   headerRow: number;
   unitsRow: 'auto' | 'yes' | 'no';
   /** Which columns of a header are kept. */
@@ -31,8 +34,16 @@ export interface TableRead {
   rows: number;
   rowNumber(row: number): number;
   ragged: readonly RaggedRow[];
-  /** Header, rows above it, a units row, blank rows. */
+  /** Cells of the row of units below the header; none where there is no such row. */
+  units: readonly string[];
+  /** Header, rows above it, units, blank rows, and the odd rows. */
   passedOver: number;
+  /** Rows that are no data, though they are filled. */
+  odd: readonly { row: number; kind: OddRow }[];
+  /** A row further down that has the wanted headers which the header has not; 0 where there is none. */
+  likelierHeader: number;
+  /** Cells that held NUL. */
+  nulCells: number;
   /** All rows of the file. */
   records: number;
   /** Row at which a quoted cell swallows the rows below it; 0 where none does. */
@@ -40,6 +51,9 @@ export interface TableRead {
   /** Header index and `identifierKinds` index of every column that is not kept and whose cells identify a person. */
   passing: readonly { index: number; kind: number }[];
 }
+
+/** How far below the header another one is looked for, where columns are missing. */
+const rowsLookedAt = 30;
 
 const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '');
 
@@ -58,16 +72,23 @@ export class TableReader {
   private rows = 0;
   private passedOver = 0;
   private quoteRow = 0;
-  private belowHeader = false;
+  private units: readonly string[] | undefined;
+  private readonly odd: { row: number; kind: OddRow }[] = [];
+  private oddKind: (cells: readonly string[]) => OddRow | undefined = () => undefined;
+  private likelierHeader = 0;
+  private nulCells = 0;
+  /** Whether the next filled row may state units. */
+  private belowHeader = true;
 
   constructor(private readonly form: TableForm) {
     this.row = form.separatorLine ? -1 : 0;
   }
 
   /** One record of the file, in order. */
-  take(cells: readonly string[]): void {
+  take(record: readonly string[]): void {
     this.row++;
     if (this.row === 0) return;
+    const cells = this.form.holdsNul ? this.withoutPadding(record) : record;
     if (this.header === undefined) this.takeTop(cells);
     else if (this.isPassedOver(cells)) this.passedOver++;
     else this.takeRow(cells, this.header);
@@ -75,7 +96,7 @@ export class TableReader {
 
   /** @param openRecord  the record, counted from 1, in which a quoted cell was left open; 0 where none was */
   finish(openRecord: number): TableRead {
-    const { header, layout, rows, ragged, passedOver, numbers } = this;
+    const { header, layout, rows, ragged, passedOver, numbers, odd, likelierHeader, nulCells } = this;
     const columns = layout.kept.map((index) => (this.builders[index] as WordColumnBuilder).finish());
     return {
       header,
@@ -84,7 +105,11 @@ export class TableReader {
       rows,
       rowNumber: (row) => numbers.at(row),
       ragged,
+      units: this.units ?? [],
       passedOver,
+      odd,
+      likelierHeader,
+      nulCells,
       records: Math.max(this.row, 0),
       quoteRow: this.quoteRow || Math.max(openRecord - (this.form.separatorLine ? 1 : 0), 0),
       passing: this.watchers.flatMap((watcher, index) => {
@@ -102,15 +127,45 @@ export class TableReader {
     this.namedCells = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
     this.builders = cells.map((_, index) => (this.layout.kept.includes(index) ? wordColumnBuilder() : undefined));
     this.watchers = Array.from({ length: cells.length + 1 }, passingWords);
+    this.oddKind = oddRowTest(cells, this.layout);
   }
 
-  /** Blank rows anywhere, and a row of units directly below the header. */
+  /** Cells without the NUL that fills them up to a fixed width; one that stands inside is left, to be found there. */
+  private withoutPadding(cells: readonly string[]): readonly string[] {
+    return cells.map((cell) => {
+      if (!cell.includes('\0')) return cell;
+      this.nulCells++;
+      return cell.replace(/^\0+|\0+$/g, '');
+    });
+  }
+
+  /** Blank rows anywhere, rows that are no data, and a row of units directly below a header. */
   private isPassedOver(cells: readonly string[]): boolean {
     if (isBlank(cells)) return true;
-    const first = !this.belowHeader;
-    this.belowHeader = true;
-    if (!first || this.form.unitsRow === 'no') return false;
-    return this.form.unitsRow === 'yes' || isUnitsRow(cells);
+    if (this.isUnits(cells)) return true;
+    this.lookForHeader(cells);
+    const kind = this.oddKind(cells);
+    if (kind) this.odd.push({ row: this.row, kind });
+    this.belowHeader = kind === 'header again';
+    return kind !== undefined;
+  }
+
+  private isUnits(cells: readonly string[]): boolean {
+    const { belowHeader, form, units } = this;
+    if (!belowHeader || form.unitsRow === 'no') return false;
+    // What audit.yaml declares of the row below the header holds below a repeated one only for the same row.
+    const declared = form.unitsRow === 'yes' && (!units || units.every((unit, index) => unit === cells[index]));
+    if (!declared && !isUnitsRow(cells)) return false;
+    this.units ??= cells;
+    this.belowHeader = false;
+    return true;
+  }
+
+  /** Where columns are missing, the header may stand lower: titles and groups of columns stand above it. */
+  private lookForHeader(cells: readonly string[]): void {
+    const isMissing = ({ unsettled }: Layout): boolean => unsettled.some(({ why }) => why === 'missing');
+    if (this.likelierHeader > 0 || this.row > this.form.headerRow + rowsLookedAt || !isMissing(this.layout)) return;
+    if (!isMissing(this.form.layoutOf(cells))) this.likelierHeader = this.row;
   }
 
   private takeRow(cells: readonly string[], header: readonly string[]): void {

@@ -8,6 +8,8 @@ export interface Survey {
   /** The beginning of the file. */
   sample: Uint8Array;
   judged: EncodingJudgement;
+  /** Whether NUL stands in it, which belongs into UTF-16 alone. */
+  holdsNul: boolean;
 }
 
 /** Enough for fifty rows of a wide export. */
@@ -61,10 +63,12 @@ export async function survey(path: string, io: Io, passed: (bytes: number) => vo
   const look = telling(judge);
   const sample: Uint8Array[] = [];
   let bytes = 0;
+  let holdsNul = false;
   for await (const piece of bytesOf(path, io, passed)) {
     look(piece);
+    holdsNul ||= piece.includes(0);
     if (bytes < sampleBytes) sample.push(piece.slice(0, sampleBytes - bytes));
     bytes += piece.length;
   }
-  return { bytes, sample: Buffer.concat(sample), judged: judge.verdict() };
+  return { bytes, sample: Buffer.concat(sample), judged: judge.verdict(), holdsNul };
 }

@@ -35,18 +35,43 @@ function unreadableCells(columns: readonly WordColumn[]): number {
   return cells;
 }
 
+/** Columns that are not found; where a row further down has them all, that row is asked about instead. */
+function headerFindings({ layout, header = [], likelierHeader }: TableRead): readonly FindingParts[] {
+  if (likelierHeader === 0) return layout.unsettled.map((one) => unsettledFinding(one, header));
+  return [{ ...stop, rule: 'header-row-open', row: likelierHeader, detail: likelierHeader }];
+}
+
+/** Rows that are no data: summary lines and repeated headers are noted, another header stops. */
+function oddFindings({ odd }: TableRead): readonly FindingParts[] {
+  const note = { severity: 'note', effect: 'row left out' } as const;
+  return odd.map(({ row, kind }) => {
+    if (kind === 'header changes') return { ...stop, rule: 'header-changes', row };
+    return { ...note, rule: kind === 'summary' ? 'row-summary' : 'row-header-again', row };
+  });
+}
+
+/** Characters that do not belong into text, or that the encoding does not know. */
+function characterFindings({ columns, nulCells }: TableRead): readonly FindingParts[] {
+  const query = { severity: 'query', effect: 'kept' } as const;
+  const cells = unreadableCells(columns);
+  return [
+    ...(nulCells > 0 ? [{ ...query, rule: 'nul-bytes', detail: nulCells }] : []),
+    ...(cells > 0 ? [{ ...query, rule: 'encoding-doubtful', detail: cells }] : []),
+  ];
+}
+
 /** What a file raises by its shape: columns not found, quotation marks left open, ragged rows, rows passed over. */
 export function tableFindings(read: TableRead): readonly FindingParts[] {
-  const found: FindingParts[] = read.layout.unsettled.map((one) => unsettledFinding(one, read.header ?? []));
+  const found: FindingParts[] = [...headerFindings(read)];
   if (read.quoteRow > 0) found.push({ ...stop, rule: 'quote-open', row: read.quoteRow });
+  found.push(...oddFindings(read));
   for (const { row, cells } of read.ragged) {
     found.push({ rule: 'row-ragged', severity: 'set aside', effect: 'row left out', row, detail: cells });
   }
   if (read.rows === 0) found.push({ rule: 'file-without-rows', severity: 'query', effect: 'kept' });
-  const cells = unreadableCells(read.columns);
-  if (cells > 0) found.push({ rule: 'encoding-doubtful', severity: 'query', effect: 'kept', detail: cells });
-  // The header itself is no row that a reader would miss.
-  const passedOver = read.passedOver - 1;
+  found.push(...characterFindings(read));
+  // The header itself is no row that a reader would miss, and odd rows are told by their own rules.
+  const passedOver = read.passedOver - 1 - read.odd.length;
   if (passedOver > 0) found.push({ rule: 'rows-passed-over', severity: 'note', effect: 'kept', detail: passedOver });
   return found;
 }

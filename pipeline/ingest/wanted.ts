@@ -1,9 +1,9 @@
 import { type ColumnPlace, locateColumn } from '../../src/findings/header.js';
 import { type FieldType, fieldNamed } from '../../src/plan/fields.js';
-import type { Condition, SourcePlan } from '../../src/records/plan.js';
+import type { ColumnPlan, Condition, SourcePlan } from '../../src/records/plan.js';
 
 /** One thing that audit.yaml reads from a column. */
-export interface Wanted extends ColumnPlace {
+export interface Wanted extends ColumnPlace, Partial<Pick<ColumnPlan, 'words' | 'unit' | 'numbers' | 'notation'>> {
   /** Our field, a covariate's own name, or undefined for a condition on their column. */
   field: string | undefined;
   type: FieldType | undefined;

@@ -1,4 +1,5 @@
 import { type Laterality, type LateralityWords, parseLaterality } from '../intake/laterality.js';
+import { unwrapped } from '../intake/signs.js';
 import type { BlockPlan, ColumnPlan } from '../records/plan.js';
 import { keptColumn, type RawTable } from '../records/raw-table.js';
 import { locateColumn } from './header.js';
@@ -27,7 +28,7 @@ export function rowKeys(raw: RawTable, block: BlockPlan): RowKeys {
   const declared: LateralityWords = eye.plan?.words ?? {};
   const known = new Map<string, Laterality | 'both' | undefined>();
   return {
-    patient: (row) => patient.cell(row).trim(),
+    patient: (row) => unwrapped(patient.cell(row)),
     eye(row) {
       const word = eye.cell(row);
       if (!known.has(word)) known.set(word, parseLaterality(word, declared));

@@ -1,15 +1,14 @@
-import { acuityScale } from '../intake/acuity-scale.js';
-import { delimiterCharacters } from '../intake/delimiter.js';
-import { quoted } from '../plan/repair.js';
+import { type Leftover, leftovers } from '../intake/leftover.js';
 import type { Finding } from '../records/finding.js';
-import type { ColumnPlan, Plan, SourcePlan } from '../records/plan.js';
-import { keptColumn, type RawTable } from '../records/raw-table.js';
+import type { Plan, SourcePlan } from '../records/plan.js';
+import type { RawTable } from '../records/raw-table.js';
 import { type FieldLimits, limitsOf, type Range } from '../rules/limits.js';
 import { thresholdOf } from '../rules/thresholds.js';
 import type { RuleWords, Telling } from '../words/en/finding-words.js';
 import type { findings as english } from '../words/en/findings.js';
 import { fileKinds, identifierKinds } from './detail-kinds.js';
-import { foldedHeader, locateColumn } from './header.js';
+import { foldedHeader } from './header.js';
+import { linesOf, type Unsettled } from './settling-lines.js';
 
 /** A finding in words. */
 export interface Told {
@@ -31,11 +30,8 @@ export interface TellingContext {
 }
 
 /** Everything that is known about where a finding stands. */
-interface About extends TellingContext {
-  finding: Finding;
-  table: RawTable | undefined;
+interface About extends TellingContext, Unsettled {
   source: SourcePlan | undefined;
-  column: ColumnPlan | undefined;
 }
 
 function aboutOf(finding: Finding, context: TellingContext): About {
@@ -67,11 +63,17 @@ function limitsText({ finding, plan, words }: About): string {
   return words.between(plainNumber(low), plainNumber(high), limits.unit);
 }
 
+function leftoverOf({ rule, detail }: Finding): Leftover | undefined {
+  return rule === 'spreadsheet-leftover' ? leftovers[detail] : undefined;
+}
+
 function kindText({ finding, words }: About): string {
   if (finding.rule === 'identifier-present') {
     const kind = identifierKinds[finding.detail];
     return kind ? words.identifiers[kind] : '';
   }
+  const leftover = leftoverOf(finding);
+  if (leftover) return words.leftovers[leftover];
   const kind = finding.rule === 'file-not-csv' ? fileKinds[finding.detail] : undefined;
   return kind ? words.fileKinds[kind] : '';
 }
@@ -86,7 +88,7 @@ function headersOf(table: RawTable | undefined): string {
   return more.join(', ');
 }
 
-function tellingOf(about: About): Telling {
+function tellingOf(about: About, lines: readonly string[]): Telling {
   const { finding, table, source, column } = about;
   return {
     severity: finding.severity,
@@ -100,57 +102,9 @@ function tellingOf(about: About): Telling {
     line: column?.line ?? source?.line ?? 0,
     headers: headersOf(table),
     kind: kindText(about),
+    leftover: leftoverOf(finding),
+    settles: lines.length > 0,
   };
-}
-
-/** A header as audit.yaml takes it: in quotation marks where a sign in it would mean something. */
-function yamlText(header: string): string {
-  return /^[\p{L}\d](?:[\p{L}\d .°²/+_-]*[\p{L}\d.°²])?$/u.test(header) ? header : quoted(header);
-}
-
-/** The name of a file, unless it may itself be a person's. */
-function fileText(table: RawTable | undefined): string {
-  return table && table.label === table.file ? yamlText(table.file) : '…';
-}
-
-/** Scales that can hold every bare number of the column; all of them where none can. */
-function scalesOf({ table, column }: About): readonly string[] {
-  const located = table && column && locateColumn(table.header, column);
-  if (!table || located?.index === undefined) return [];
-  const { words } = keptColumn(table, located.index);
-  const { scales } = acuityScale(words, table.read.decimal);
-  return scales.length > 0 ? scales : ['decimal', 'logmar', 'letters'];
-}
-
-function reading(key: string, values: readonly string[]): readonly string[] {
-  return values.map((value) => `reading: { ${key}: ${value} }`);
-}
-
-/** Lines of audit.yaml that settle a finding. */
-function linesOf(about: About): readonly string[] {
-  const { finding, table } = about;
-  const { rule, column = '', field = '' } = finding;
-  const mapped = (more: string): string => `${field}: { column: ${yamlText(column)}, ${more} }`;
-  switch (rule) {
-    case 'delimiter-open':
-      return reading('delimiter', Object.keys(delimiterCharacters));
-    case 'decimal-open':
-    case 'decimal-mixed':
-      return reading('decimal', ['point', 'comma']);
-    case 'date-order-open':
-    case 'date-order-mixed':
-      return reading('date_order', ['day-first', 'month-first', 'year-first']);
-    case 'acuity-scale-open':
-      return scalesOf(about).map((scale) => mapped(`numbers: ${scale}`));
-    case 'column-twice':
-      return Array.from({ length: finding.detail }, (_, i) => mapped(`occurrence: ${i + 1}`));
-    case 'column-missing':
-      return finding.written === undefined ? [] : [`${field}: ${yamlText(finding.written)}`];
-    case 'identifier-present':
-      return ['identifiers_reviewed:', `  - { file: ${fileText(table)}, column: ${yamlText(column)}, reason: … }`];
-    default:
-      return [];
-  }
 }
 
 /**
@@ -162,13 +116,14 @@ export function tell(finding: Finding, context: TellingContext): Told {
   const rule: RuleWords | undefined = context.words.rules[finding.rule];
   if (!rule) throw new RangeError(`tell: there are no words for rule ${finding.rule}`);
   const about = aboutOf(finding, context);
-  const telling = tellingOf(about);
+  const lines = linesOf(about);
+  const telling = tellingOf(about, lines);
   return {
     title: rule.title(telling),
     sentence: rule.sentence(telling),
     expected: rule.expected(telling),
     act: rule.act(telling),
-    lines: linesOf(about),
+    lines,
     effect: context.words.effects[finding.effect],
   };
 }

@@ -2,6 +2,7 @@ import { logMAROfDecimal, logMAROfFraction, logMAROfLetters } from '../acuity/lo
 import { type LowVision, type LowVisionTable, lowVisionOf } from '../acuity/low-vision.js';
 import type { LogMAR } from '../units.js';
 import { splitDate } from './date.js';
+import { isShortDate } from './leftover.js';
 import { type DecimalMark, parseNumber } from './number.js';
 import { plainSigns } from './signs.js';
 
@@ -41,8 +42,8 @@ const size = String.raw`(?:\d+(?:[.,]\d+)?|[.,]\d+)`;
 const fraction = new RegExp(`^(?<numerator>${size}) ?/ ?(?<denominator>${size})${suffixShape}$`, 'i');
 const bare = new RegExp(`^(?<number>[+-]?${size})(?: ?(?<unit>logmar|letters?|dec(?:imal)?))?$`, 'i');
 const bareWithSuffix = new RegExp(`^(?<number>${size})${suffixShape}$`, 'i');
-const month = '(?:jan|f[eé][bv]|m[aä][rei]|mrz|a[pv]r|may|ju[nil]|ao[uû]|aug|sep|o[ck]t|nov|d[eé][cz])[a-zéû]*';
-const shortDate = new RegExp(String.raw`^(?:\d{1,2}[-. ]*${month}\.?|${month}[-. ]*\d{1,2}|\d{1,2}-\d{1,2})$`, 'i');
+/** 6-9: a fraction whose stroke became that of a date. */
+const stroke = /^\d{1,2}-\d{1,2}$/;
 
 /**
  * An acuity as people write it: `6/9`, `20/40-2`, `6/7,5`, `CF 1m`, or a bare number of a declared scale.
@@ -94,7 +95,7 @@ function ofBareNumber(plain: string, form: AcuityForm): WrittenAcuity | AcuityRe
 }
 
 function ofSuffixedDecimal(plain: string, form: AcuityForm): WrittenAcuity | AcuityRefusal {
-  if (shortDate.test(plain) || splitDate(plain)) return { reason: 'date-like' };
+  if (isShortDate(plain) || stroke.test(plain) || splitDate(plain)) return { reason: 'date-like' };
   const { number, suffix } = bareWithSuffix.exec(plain)?.groups ?? {};
   if (number === undefined) return { reason: 'not-an-acuity' };
   if (form.numbers === undefined) return { reason: 'scale-needed' };

@@ -14,15 +14,15 @@ const linesLookedAt = 50;
 
 /** The delimiter, and whether the first line is a spreadsheet's `sep=;` that is no row of the table. */
 export interface DelimiterJudgement {
-  /** Undefined: the header has none of the four, or two fit equally well. */
+  /** Undefined: no line has any of the four, or two fit equally well. */
   delimiter: Delimiter | undefined;
   separatorLine: boolean;
 }
 
 /**
  * Judges the delimiter from the first lines of a file. Delimiters inside quotes do not count, and a quoted line break
- * does not end a line. The header decides: the delimiter is the one that it has and that most rows have as often as it,
- * so that decimal commas and commas in text do not win.
+ * does not end a line. The header decides, the first line with any of the four: the delimiter is the one that it has
+ * and that most rows have as often as it, so that decimal commas and commas in text do not win.
  *
  * @param text       the beginning of the file, decoded; an unfinished last line is passed over
  * @param headerRow  1 where the header is the first row (after a `sep=` line)
@@ -30,7 +30,7 @@ export interface DelimiterJudgement {
  * @example judgeDelimiter('sph;cyl\n1,25;0,50\n').delimiter // 'semicolon'
  */
 export function judgeDelimiter(text: string, headerRow = 1): DelimiterJudgement {
-  const declared = /^sep=([,;\t|])\r?\n/i.exec(text)?.[1];
+  const declared = /^"?sep=([,;\t|])"?(?:\r\n|\r|\n)/i.exec(text)?.[1];
   if (declared) {
     return { delimiter: names.find((name) => delimiterCharacters[name] === declared), separatorLine: true };
   }
@@ -41,8 +41,11 @@ export function judgeDelimiter(text: string, headerRow = 1): DelimiterJudgement 
 type Counts = Record<Delimiter, number>;
 
 function best(lines: readonly Counts[]): Delimiter | undefined {
-  const [header, ...rows] = lines;
+  // A title above the header has none of the four; where it ends is another question.
+  const top = lines.findIndex((line) => names.some((name) => line[name] > 0));
+  const header = lines[top];
   if (!header) return undefined;
+  const rows = lines.slice(top + 1);
   const scored = names
     .filter((name) => header[name] > 0)
     .map((name) => ({ name, alike: rows.filter((row) => row[name] === header[name]).length, cells: header[name] }))

@@ -44,9 +44,9 @@ export interface EncodingJudge {
 }
 
 /**
- * Tells encodings apart: by the beginning, as `encodingOfBeginning`; by whether all bytes are valid UTF-8; else by how long runs of high letters are,
- * since accents stand alone in Western words while Greek and Cyrillic words are made of high letters. Among the pages
- * it is a guess, to be reported and overridden where it is wrong.
+ * Tells encodings apart: by the beginning, as `encodingOfBeginning`; by whether all bytes are valid UTF-8, but for a few
+ * that are broken; else by how long runs of high letters are, since accents stand alone in Western words while Greek and
+ * Cyrillic words are made of high letters. Among the pages it is a guess, to be reported and overridden where it is wrong.
  *
  * @returns a judge to push chunks into, in order
  * @source Unicode Standard for UTF-8; a run length of 2.5 parted ten samples in Western and Greek encodings
@@ -60,10 +60,12 @@ export function encodingJudge(): EncodingJudge {
   let runs = 0;
   let inRun = false;
   let isGreek = true;
+  const sequences = sequenceCounter();
 
   function lookAtLetters(bytes: Uint8Array): void {
     for (let position = 0; position < bytes.length; position += 1) {
       const byte = bytes[position] as number;
+      sequences.push(byte);
       const isLetter = byte >= firstLetter;
       if (isLetter) {
         letters += 1;
@@ -76,7 +78,7 @@ export function encodingJudge(): EncodingJudge {
   }
 
   function wholeFile(): Encoding {
-    if (isUtf8 && isValid(decoder)) return 'utf-8';
+    if ((isUtf8 && isValid(decoder)) || sequences.areMostlyWhole()) return 'utf-8';
     if (letters < 2.5 * runs) return 'windows-1252';
     return isGreek ? 'windows-1253' : 'windows-1251';
   }
@@ -90,6 +92,28 @@ export function encodingJudge(): EncodingJudge {
     verdict() {
       return encodingOfBeginning(head) ?? { encoding: wholeFile(), markBytes: 0 };
     },
+  };
+}
+
+/**
+ * Counts characters of several bytes, whole and broken. In a page of single bytes the pairs that UTF-8 makes of an
+ * accented letter do not occur; a file with many of them and a broken one is UTF-8 that was cut or joined.
+ */
+function sequenceCounter(): { push(byte: number): void; areMostlyWhole(): boolean } {
+  let [whole, broken, missing] = [0, 0, 0];
+  return {
+    push(byte) {
+      const continues = byte >= 0x80 && byte < 0xc0;
+      if (missing > 0 && continues) {
+        missing -= 1;
+        if (missing === 0) whole += 1;
+        return;
+      }
+      if (missing > 0 || continues) broken += 1;
+      missing = byte >= 0xf5 || byte < 0xc2 ? 0 : byte >= 0xf0 ? 3 : byte >= 0xe0 ? 2 : 1;
+      if (byte >= 0xf5 || byte === 0xc0 || byte === 0xc1) broken += 1;
+    },
+    areMostlyWhole: () => whole >= 3 && whole >= 10 * (broken + (missing > 0 ? 1 : 0)),
   };
 }
 

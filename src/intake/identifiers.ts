@@ -1,6 +1,7 @@
 import { calendarFromDays } from './calendar.js';
 import { dateInOrder, splitDate } from './date.js';
 import { areNationalNumbers } from './national-number.js';
+import { unwrapped } from './signs.js';
 
 /** Which rule of the de-identification gate the cells of a column break; the cells themselves are never shown. */
 export type ValueIdentifier =
@@ -44,7 +45,7 @@ const firstAuditYear = 1990;
  * @example valueIdentifier({ words: ['', 'P0000001'], field: 'patient' }) // undefined
  */
 export function valueIdentifier({ words, field }: ColumnWords): ValueIdentifier | undefined {
-  const filled = words.map((word) => word.trim()).filter((word) => word !== '');
+  const filled = words.map(unwrapped).filter((word) => word !== '');
   if (filled.some((word) => email.test(word))) return 'value-email';
   if (filled.some((word) => webAddress.test(word))) return 'value-web-address';
   if (field === 'patient' && filled.some((word) => /\d{9}/.test(word))) return 'value-long-number';

@@ -18,6 +18,9 @@ const beginnings: readonly (readonly [start: string, kind: NotATable])[] = [
   ['II*\0', 'image'],
   ['MM\0*', 'image'],
   ['{\\rtf', 'binary'],
+  // Marks of UTF-32, which no export uses and UTF-16 would take for its own.
+  ['\xff\xfe\0\0', 'binary'],
+  ['\0\0\xfe\xff', 'binary'],
 ];
 
 const workbookPart = /\[Content_Types\]\.xml|xl\/|mimetypeapplication\/vnd\.oasis\.opendocument\.spreadsheet/;
@@ -40,6 +43,12 @@ export function notATable(firstBytes: Uint8Array): NotATable | undefined {
   if (kind) return kind;
   if (text.startsWith('DICM', 128)) return 'image';
   if (markup.test(text.replace('\xef\xbb\xbf', ''))) return 'web page';
-  // NUL belongs into UTF-16 text and nowhere else.
-  return bytes.includes(0) && !encodingOfBeginning(bytes)?.encoding.startsWith('utf-16') ? 'binary' : undefined;
+  return isBinary(bytes) && !encodingOfBeginning(bytes)?.encoding.startsWith('utf-16') ? 'binary' : undefined;
+}
+
+/** NUL alone may fill up the cells of a text; beside other control characters, or in most places, it is no text. */
+function isBinary(bytes: Uint8Array): boolean {
+  const nul = bytes.filter((byte) => byte === 0).length;
+  const control = bytes.some((byte) => (byte > 0 && byte < 9) || (byte > 13 && byte < 32 && byte !== 26));
+  return nul > 0 && (control || 2 * nul > bytes.length);
 }

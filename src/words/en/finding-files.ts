@@ -1,4 +1,16 @@
+import { fileKinds } from '../../findings/detail-kinds.js';
+import type { NotATable } from '../../intake/not-a-table.js';
 import { inAudit, plain, quoted, type RuleWords, writeOne } from './finding-words.js';
+
+/** What to do with a file that is no table of text. */
+const howToSave: Readonly<Record<NotATable, string>> = {
+  workbook: 'open it in the program that made it, show the sheet with the rows, and save that sheet as CSV (UTF-8)',
+  pdf: 'export the rows as CSV (UTF-8) from the program that made the PDF; tables cannot be taken from a PDF',
+  archive: 'unpack it, and name the CSV file that is inside',
+  image: 'export the rows as CSV (UTF-8) from the program that holds them; tables cannot be taken from an image',
+  'web page': 'open it in a spreadsheet program and save the sheet as CSV (UTF-8)',
+  binary: 'open it in the program that made it and save the rows as CSV (UTF-8)',
+};
 
 /** English words: what keeps a file from being read, and rows that are not. */
 export const files = {
@@ -30,7 +42,7 @@ export const files = {
     title: () => 'file is no table of text',
     sentence: (t) => `this is ${t.kind}, not a table of text`,
     expected: () => 'a CSV file: text, one row a line',
-    act: () => 'open it in the program that made it and save the sheet as CSV (UTF-8)',
+    act: (t) => howToSave[fileKinds[t.detail] ?? 'binary'],
   },
   'file-name-identifies': plain(
     'file name looks like a person’s',

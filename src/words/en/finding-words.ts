@@ -1,3 +1,4 @@
+import type { Leftover } from '../../intake/leftover.js';
 import type { Severity } from '../../records/finding.js';
 import type { ThresholdName } from '../../rules/thresholds.js';
 
@@ -21,8 +22,12 @@ export interface Telling {
   line: number;
   /** Headers of the file; '' where none of them is known, since the first row of data may stand in their place. */
   headers: string;
-  /** Which kind of person's detail, or of file, it is. */
+  /** Which kind of person's detail, of file, or of leftover it is. */
   kind: string;
+  /** What a spreadsheet has made of the cell; undefined for other rules. */
+  leftover: Leftover | undefined;
+  /** Whether there are lines of audit.yaml that settle it. */
+  settles: boolean;
 }
 
 /** Words of one rule. `title` stands for all findings of one severity. */

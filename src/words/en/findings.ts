@@ -1,6 +1,7 @@
 import type { IdentifierKind } from '../../findings/detail-kinds.js';
 import type { NotATable } from '../../intake/not-a-table.js';
 import type { Effect } from '../../records/finding.js';
+import { exports, leftoverWords } from './finding-exports.js';
 import { columns, files } from './finding-files.js';
 import { rows, values } from './finding-values.js';
 import type { RuleWords } from './finding-words.js';
@@ -46,10 +47,11 @@ const fileKinds: Readonly<Record<NotATable, string>> = {
 
 /** English words: findings, rule by rule. */
 export const findings = {
-  rules: { ...files, ...columns, ...rows, ...values } as Readonly<Record<string, RuleWords>>,
+  rules: { ...files, ...columns, ...exports, ...rows, ...values } as Readonly<Record<string, RuleWords>>,
   effects,
   identifiers,
   fileKinds,
+  leftovers: leftoverWords,
   /** A pair of limits with its unit. */
   between: (low: string, high: string, unit: string) => `${low} to ${high}${unit === '°' ? '' : ' '}${unit}`,
   /** A lower limit alone. */

@@ -1,0 +1,98 @@
+import { acuityScale } from '../intake/acuity-scale.js';
+import { delimiterCharacters } from '../intake/delimiter.js';
+import { fieldNamed } from '../plan/fields.js';
+import { quoted } from '../plan/repair.js';
+import type { Finding } from '../records/finding.js';
+import type { ColumnPlan } from '../records/plan.js';
+import { keptColumn, type RawTable } from '../records/raw-table.js';
+import { locateColumn } from './header.js';
+
+/** What stands between several words that one finding quotes. */
+export const manyWords = '’ and ‘';
+
+/** A finding with the file and the column that it is about, where they are known. */
+export interface Unsettled {
+  finding: Finding;
+  table: RawTable | undefined;
+  column: ColumnPlan | undefined;
+}
+
+/** A header as audit.yaml takes it: in quotation marks where a sign in it would mean something. */
+function yamlText(header: string): string {
+  return /^[\p{L}\d](?:[\p{L}\d .°²/+_-]*[\p{L}\d.°²])?$/u.test(header) ? header : quoted(header);
+}
+
+/** The name of a file, unless it may itself be a person's. */
+function fileText(table: RawTable | undefined): string {
+  return table && table.label === table.file ? yamlText(table.file) : '…';
+}
+
+/** Scales that can hold every bare number of the column; all of them where none can. */
+function scalesOf({ table, column }: Unsettled): readonly string[] {
+  const located = table && column && locateColumn(table.header, column);
+  if (!table || located?.index === undefined) return [];
+  const { words } = keptColumn(table, located.index);
+  const { scales } = acuityScale(words, table.read.decimal);
+  return scales.length > 0 ? scales : ['decimal', 'logmar', 'letters'];
+}
+
+/** The unit that a header states, as the column form takes it; none where the field is read in one unit only. */
+function unitsStated({ field = '', written = '' }: Finding): readonly string[] {
+  const known = fieldNamed(field);
+  if (known?.type === 'acuity') return [`numbers: ${written}`];
+  if (written === 'clock')
+    return ['facing', 'surgeon-superior', 'surgeon-temporal'].map((seat) => `unit: clock, view: ${seat}`);
+  return (known?.units as readonly string[] | undefined)?.includes(written) ? [`unit: ${written}`] : [];
+}
+
+/** Ways to give words to the eyes: two words both ways round, one word to either; more are left to the reader. */
+function eyeWords({ written = '' }: Finding): readonly string[] {
+  const [one = '', other, ...more] = written.split(manyWords).map(yamlText);
+  if (more.length > 0) return ['{ right: […], left: […] }'];
+  if (other === undefined) return [`{ right: [${one}] }`, `{ left: [${one}] }`];
+  return [`{ right: [${one}], left: [${other}] }`, `{ right: [${other}], left: [${one}] }`];
+}
+
+function reading(key: string, values: readonly string[]): readonly string[] {
+  return values.map((value) => `reading: { ${key}: ${value} }`);
+}
+
+/** Lines of audit.yaml that settle a finding. */
+export function linesOf(about: Unsettled): readonly string[] {
+  const { finding, table } = about;
+  const { rule, column = '', field = '' } = finding;
+  const mapped = (more: string): string => `${field}: { column: ${yamlText(column)}, ${more} }`;
+  switch (rule) {
+    case 'delimiter-open':
+      return reading('delimiter', Object.keys(delimiterCharacters));
+    case 'header-row-open':
+      return reading('header_row', [String(finding.detail)]);
+    case 'decimal-open':
+    case 'decimal-mixed':
+    case 'thousands-marks':
+      return reading('decimal', ['point', 'comma']);
+    case 'date-order-open':
+    case 'date-order-mixed':
+      return reading('date_order', ['day-first', 'month-first', 'year-first']);
+    case 'acuity-scale-open':
+      return scalesOf(about).map((scale) => mapped(`numbers: ${scale}`));
+    case 'notation-open':
+      return ['plus', 'minus'].map((notation) => mapped(`notation: ${notation}`));
+    case 'unit-differs':
+      return unitsStated(finding).map(mapped);
+    case 'eye-words-open':
+      return eyeWords(finding).map((words) => mapped(`words: ${words}`));
+    case 'refraction-half-blank':
+      return ['0', 'missing'].map((meaning) => `blank_means: { ${field}: ${meaning} }`);
+    case 'acuity-suffix':
+      return ['letters_per_line: 5'];
+    case 'column-twice':
+      return Array.from({ length: finding.detail }, (_, i) => mapped(`occurrence: ${i + 1}`));
+    case 'column-missing':
+      return finding.written === undefined ? [] : [`${field}: ${yamlText(finding.written)}`];
+    case 'identifier-present':
+      return ['identifiers_reviewed:', `  - { file: ${fileText(table)}, column: ${yamlText(column)}, reason: … }`];
+    default:
+      return [];
+  }
+}
