@@ -10,6 +10,7 @@ import {
   briefText,
   exports,
   filesOf,
+  fingerprints,
   folderWith,
   patientCode,
   report,
