@@ -93,7 +93,7 @@ function columnsFor(context: CopyContext, index: number): readonly CopyColumn[] 
     case 'age':
       return ageColumns(context, index, role.kind);
     case 'surgeon':
-      return [surgeonColumn(of, index, writtenHeader(of.file, index, persons), context.codeOfSurgeon)];
+      return [surgeonColumn(of, index, context.codeOfSurgeon)];
     default:
       return [sameColumn(context, index, role)];
   }

@@ -71,13 +71,22 @@ function declaredRole(of: RecognisedFile, index: number, choices: Choices): Role
 const isSurgeons = (reading: HeaderReading | undefined): boolean =>
   reading?.matches.some(({ term }) => term === 'surgeon') ?? false;
 
+/** A surgeon who is called by a number already. */
+const surgeonCode = /^\p{L}{0,2}\d{1,3}$|^\p{L}$/u;
+
+/** Names and initials of surgeons are turned into codes; codes stay. */
+function surgeonRole({ words }: Profile): Role {
+  const areCodes = words.every(({ word }) => surgeonCode.test(word.trim()));
+  return areCodes ? { kind: 'labels', field: undefined } : { kind: 'surgeon' };
+}
+
 /** A column whose header says that it identifies persons. */
 function identifierRole(of: RecognisedFile, index: number, header: string): Role | undefined {
   const kind = headerIdentifier(header);
   if (kind === undefined) return undefined;
   const profile = of.profiles[index] as Profile;
   if (kind === 'header-birth') return profile.share(isDate) >= 0.5 ? { kind: 'birth' } : leftOut('birth-year');
-  if (kind === 'header-name' && isSurgeons(of.headers[index])) return { kind: 'surgeon' };
+  if (kind === 'header-name' && isSurgeons(of.headers[index])) return surgeonRole(profile);
   return leftOut(kind);
 }
 
@@ -96,6 +105,7 @@ function harmlessRole(of: RecognisedFile, index: number, { isRead }: Choices): R
   if (term === 'patient') return leftOut('patient-number');
   if (term === 'remarks') return leftOut('free-text');
   if (term === 'row_number') return leftOut('row-number');
+  if (term === 'surgeon') return surgeonRole(profile);
   if (profile.filled === 0) return term === undefined ? leftOut('blank') : { kind: 'numbers', clock: false };
   if (profile.share(isDate) >= 0.5) return dateRole(of, index, term);
   return (term === undefined ? undefined : roleOfTerm(term)) ?? roleOfCells(profile, of.file.decimal);
@@ -110,7 +120,7 @@ function dateRole({ profiles, headers }: RecognisedFile, index: number, term: Te
 
 /** By what the header names; the cells are then looked at one by one. */
 function roleOfTerm(term: Term): Role | undefined {
-  if (term === 'age' || term === 'surgeon') return { kind: term };
+  if (term === 'age') return { kind: 'age' };
   const field = fieldNamed(term);
   switch (field?.type) {
     case 'code':
