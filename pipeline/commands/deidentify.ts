@@ -24,7 +24,7 @@ function doneData(record: RunRecord, out: string, replaced: boolean): Reply['dat
     record: shown(out, recordName),
     replaced,
     patients: record.patients,
-    newCodes: record.newCodes,
+    newPatients: record.newPatients,
     files: record.files.map(({ copy, place, rows, columns }) => ({
       copy,
       place,

@@ -84,7 +84,7 @@ async function withBook(
   if ('reasons' in planned) return stopped(planned.reasons);
   const { files, dateOrders } = planned;
   around.say('publish', 0, 1);
-  const made = makeCopies(files, dateOrders, { book, isNew: found === undefined }, request, draw);
+  const made = makeCopies(files, dateOrders, book, request, draw);
   if (former.kind === 'copies' && !areSame(former.names, made)) return refused({ kind: 'out-other-names' });
   await place(made, places, found, around);
   return { kind: 'done', record: made.record, labels: labelsOf(paths), replaced: former.kind === 'copies' };

@@ -43,7 +43,7 @@ function fileRecord(
 export function makeCopies(
   files: readonly PlannedFile[],
   dateOrders: readonly DateOrder[],
-  former: { book: CodeBook; isNew: boolean },
+  former: CodeBook,
   { order }: { order: boolean },
   draw: Draw,
 ): MadeCopies {
@@ -63,7 +63,7 @@ export function makeCopies(
     ...written.map((one) => ({ kind: 'patient', written: one }) as const),
     ...surgeons.map((one) => ({ kind: 'surgeon', written: one }) as const),
   ];
-  const book = extendedBook(former.book, wanted, draw);
+  const book = extendedBook(former, wanted, draw);
   const codeOf = codeIn(book);
   const codes = written.map((one) => codeOf('patient', one));
   const times = timeline(dated, draw);
@@ -107,19 +107,19 @@ function runRecord(
     written: readonly string[];
     surgeons: readonly string[];
     book: CodeBook;
-    former: { book: CodeBook; isNew: boolean };
+    former: CodeBook;
     order: boolean;
     times: Timeline;
   },
 ): RunRecord {
   const { written, surgeons, book, former, order, times } = of;
-  const keys = [...written, ...former.book.entries.filter(({ kind }) => kind === 'patient').map((one) => one.written)];
+  const inBook = former.entries.filter(({ kind }) => kind === 'patient');
+  const keys = [...written, ...inBook.map((one) => one.written)];
   return {
     files: records,
     patients: written.length,
-    newCodes: book.entries.length - former.book.entries.length,
+    newPatients: book.entries.filter(({ kind }) => kind === 'patient').length - inBook.length,
     surgeons: new Set(surgeons.map(recordKey)).size,
-    bookIsNew: former.isNew,
     order,
     operations: times.operations,
     repeatedEyes: times.zeros.repeated,

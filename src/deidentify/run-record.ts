@@ -28,10 +28,10 @@ export interface FileRecord {
 export interface RunRecord {
   files: readonly FileRecord[];
   patients: number;
-  /** Patients and surgeons who had no code before. */
-  newCodes: number;
+  /** Patients who had no code before. */
+  newPatients: number;
+  /** Surgeons who are called by codes of the book. */
   surgeons: number;
-  bookIsNew: boolean;
   /** Whether operations were given their rank in the year. */
   order: boolean;
   operations: number;

@@ -10,11 +10,7 @@ export function surgeonsIn({ file }: RecognisedFile, index: number): readonly st
 }
 
 /** Surgeons by their codes. */
-export function surgeonColumn(
-  of: RecognisedFile,
-  index: number,
-  codeOf: (written: string) => string,
-): CopyColumn {
+export function surgeonColumn(of: RecognisedFile, index: number, codeOf: (written: string) => string): CopyColumn {
   const { words, codes } = columnOf(of.file, index);
   const copies = words.map((word) => (of.file.isMissing(word) ? word : codeOf(word)));
   return {

@@ -91,11 +91,11 @@ export function deidentifiedScreen(
     { right: [1] },
   );
   const notes = [...(replaced ? [text.replaced] : []), ...careNotes(record, words)];
-  const people = count(record.patients);
+  const codes = text.codesText(count(record.patients), count(record.newPatients), count(record.surgeons), places.book);
   return screen([
     wrapped(text.title(count(files.length), count(sum(files, ({ rows }) => rows)))),
     files.flatMap((one, at) => fileLines(one, heads[at] ?? '', words)),
-    labelled(text.codes, text.codesText(people, count(record.newCodes), places.book), { at: noteAt }),
+    labelled(text.codes, codes, { at: noteAt }),
     notes.length === 0 ? [] : [`  ${text.care}`, ...notes.flatMap((note) => wrapped(note, screenWidth, 4))],
     labelled(words.screens.next, text.next(places.record, places.copies), { indent: 0, at: 7 }),
   ]);

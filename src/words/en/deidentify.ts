@@ -86,8 +86,10 @@ export const deidentify = {
   merged: 'age',
   more: (n: string) => `… ${n} more, see the record`,
   codes: 'codes',
-  codesText: (patients: string, fresh: string, book: string) =>
-    `${counted(patients, 'patient', 'patients')}, ${fresh} new. ${book} leads back to them: it stays in the clinic, for this account alone.`,
+  codesText: (patients: string, fresh: string, surgeons: string, book: string) => {
+    const others = surgeons === '0' ? '' : `, ${counted(surgeons, 'surgeon', 'surgeons')}`;
+    return `${counted(patients, 'patient', 'patients')}, ${fresh} of them new${others}. ${book} leads back to them: it stays in the clinic, for this account alone.`;
+  },
   care: 'Read with care',
   notes: {
     renamed: (n: string) =>
