@@ -4,7 +4,6 @@ import { parse, stringify } from 'yaml';
 import { resultsFile } from '../../pipeline/publish/results-file.js';
 import { committed } from '../sample-exports/committed.js';
 import { type Audit, auditOf } from './audit.js';
-import { mainFiles } from './sample.js';
 
 /** One export as text cells, before it is written in some delimiter and encoding. */
 export interface Sheet {
@@ -32,27 +31,26 @@ export interface Exports {
   sheets: Record<string, Sheet>;
 }
 
-const written: Readonly<Record<(typeof mainFiles)[number], Pick<Sheet, 'encoding' | 'delimiter'> & { above: number }>> =
-  {
-    'theatre-list.csv': { encoding: 'utf-8', delimiter: ',', above: 0 },
-    'lane-north.csv': { encoding: 'windows-1252', delimiter: ';', above: 0 },
-    'lane-south.csv': { encoding: 'utf-8', delimiter: ',', above: 0 },
-    'keratometer.csv': { encoding: 'utf-8', delimiter: ',', above: 2 },
-    'biometry.csv': { encoding: 'utf-8', delimiter: ';', above: 0 },
-  };
+const delimiters: Readonly<Record<string, string>> = { comma: ',', semicolon: ';', tab: '\t', pipe: '|' };
 
-function sheetOf(file: (typeof mainFiles)[number]): Sheet {
-  const { encoding, delimiter, above } = written[file];
-  const text = iconv.decode(committed(file), encoding);
-  const lines: string[][] = parseCsv(text, { delimiter, relax_column_count: true });
+/** A committed file as text cells, read by csv-parse as audit.yaml says that it is written. */
+function sheetOf({ file, reading = {} }: SourceForm): Sheet {
+  const {
+    encoding = 'utf-8',
+    delimiter: named = 'comma',
+    header_row: headerRow = 1,
+  } = reading as Partial<Record<string, string>>;
+  const delimiter = delimiters[named] ?? ',';
+  const lines: string[][] = parseCsv(iconv.decode(committed(file), encoding), { delimiter, relax_column_count: true });
+  const above = Number(headerRow) - 1;
   const [header = [], ...rows] = lines.slice(above);
   return { encoding, delimiter, above: lines.slice(0, above).map((cells) => cells.join(delimiter)), header, rows };
 }
 
 /** The committed sample, a fresh copy each time. */
 export function sampleExports(): Exports {
-  const sheets = Object.fromEntries(mainFiles.map((file) => [file, sheetOf(file)]));
-  return { audit: parse(committed('audit.yaml').toString('utf8')), sheets };
+  const audit: Exports['audit'] = parse(committed('audit.yaml').toString('utf8'));
+  return { audit, sheets: Object.fromEntries(audit.sources.map((source) => [source.file, sheetOf(source)])) };
 }
 
 function bytesOf({ encoding, delimiter, above, header, rows }: Sheet): Uint8Array {
