@@ -4,6 +4,7 @@ import type { Holds } from '../records/plan.js';
 import type { VisitContext } from './context.js';
 import { examColumns } from './exam-columns.js';
 import { placedAs } from './eye-rows.js';
+import { formulaNamed } from './formulas.js';
 import { type AuditView, listsOperations } from './operations.js';
 import type { Left, LeftReason, Placed, RecognisedFile } from './placed.js';
 import type { Term } from './vocabulary/vocabulary.js';
@@ -21,6 +22,9 @@ export interface ArrangedBlock {
   columns: readonly Placed[];
 }
 
+/** Why a file is of no use: it does not say whom, or which eye, its rows are of, or nothing about them. */
+export type Lack = 'patient' | 'eye' | 'anything';
+
 export interface ArrangedFile {
   of: RecognisedFile;
   /** Patient, eye: what all rows share. */
@@ -30,7 +34,7 @@ export interface ArrangedFile {
   /** Whether its rows are operations. */
   operates: boolean;
   /** What every file must have and this one has not. */
-  lacks: 'patient' | 'eye' | undefined;
+  lacks: Lack | undefined;
 }
 
 const holdsOf = (term: Term): readonly Holds[] => fieldNamed(term)?.holds ?? ['exam'];
@@ -56,18 +60,9 @@ const bySide = (columns: readonly Placed[]) => grouped(columns, ({ context }) =>
 
 const predictionTerms: readonly Term[] = ['predicted_se', 'predicted_cylinder', 'predicted_axis'];
 
-/** Formulas that have a name of their own in the trade, as audit.yaml knows them. */
-const formulaNames: readonly (readonly [RegExp, string])[] = [
-  [/srk.?t/i, 'SRK/T'],
-  [/holl?aday ?1|holl?aday(?! ?2)/i, 'Holladay 1'],
-  [/hoffer.?q/i, 'Hoffer Q'],
-  [/haigis/i, 'Haigis'],
-];
-
 /** The name of a column's formula: the trade's, or the header itself. */
-export function formulaOf(header: string): string {
-  const known = formulaNames.find(([form]) => form.test(header));
-  return known?.[1] ?? header.replace(/\s+/g, ' ').trim();
+function formulaOf(header: string): string {
+  return formulaNamed(header) ?? header.replace(/\s+/g, ' ').trim();
 }
 
 /** Predictions: one of the operation's own row, others a block a formula; or rows that name their formula. */
@@ -93,52 +88,61 @@ function predictionBlocks(
 /** The prediction that stands for the operation's own: the one whose header says no more than that. */
 function plainPrediction(of: RecognisedFile, columns: readonly Placed[]): Placed | undefined {
   const all = columns.filter(({ term }) => term === 'predicted_se');
-  const named = (one: Placed): boolean => formulaNames.some(([form]) => form.test(of.file.header[one.index] ?? ''));
+  const named = (one: Placed): boolean => formulaNamed(of.file.header[one.index] ?? '') !== undefined;
   return all.find((one) => one.by === 'header' && !named(one)) ?? (all.length === 1 ? all[0] : undefined);
 }
 
 const left = (columns: readonly Placed[], why: LeftReason): readonly Left[] =>
   columns.map(({ index, term }) => ({ index, why, term }));
 
+/** Columns by the kind of row that carries them. */
+function sortedOut(of: RecognisedFile, shared: readonly Placed[], surgical: boolean) {
+  const rest = of.placed.filter((one) => !shared.includes(one) && one.term !== 'formula' && one.term !== 'constant');
+  const predictions = rest.filter(({ term }) => predictionTerms.includes(term));
+  const ofEye = rest.filter(({ term }) => holdsOf(term).includes('eye'));
+  const others = rest.filter((one) => !ofEye.includes(one) && !predictions.includes(one));
+  const ofSurgery = others.filter(({ term }) => holdsOf(term).includes('surgery'));
+  const own = surgical && !placedAs(of, 'formula') ? plainPrediction(of, predictions) : undefined;
+  const planned = own ? [own, ...predictions.filter(({ term }) => term !== 'predicted_se')] : [];
+  const facts = surgical ? [...ofSurgery, ...ofEye, ...planned] : ofEye;
+  return { predictions, own, facts, ofSurgery, ofExam: others.filter((one) => !ofSurgery.includes(one)) };
+}
+
+const inOrder = (one: ArrangedBlock): ArrangedBlock => ({
+  ...one,
+  columns: one.columns.toSorted((a, b) => a.index - b.index),
+});
+
 /**
  * Which kinds of row a file holds, and what stands in each: operations, facts of an eye, examinations by visit,
  * predictions by formula.
  */
 export function arrange(of: RecognisedFile, audit: AuditView): ArrangedFile {
-  const surgical = listsOperations(of, audit.dated);
-  const patient = placedAs(of, 'patient');
-  const eye = placedAs(of, 'eye');
-  const shared = [patient, eye].filter((one) => one !== undefined);
-  const sided = of.placed.some(({ context }) => context.side !== undefined);
-  const rest = of.placed.filter((one) => !shared.includes(one) && one.term !== 'formula' && one.term !== 'constant');
-
-  const predictions = rest.filter(({ term }) => predictionTerms.includes(term));
-  const own = surgical && !placedAs(of, 'formula') ? plainPrediction(of, predictions) : undefined;
-  const ofEye = rest.filter((one) => holdsOf(one.term).includes('eye'));
-  const ofSurgery = rest.filter(
-    (one) => !ofEye.includes(one) && !predictions.includes(one) && holdsOf(one.term).includes('surgery'),
-  );
-  const ofExam = rest.filter((one) => holdsOf(one.term).includes('exam') && !ofSurgery.includes(one));
-  const planned = own ? [own, ...predictions.filter(({ term }) => term !== 'predicted_se')] : [];
-
-  const facts = surgical ? [...ofSurgery, ...ofEye, ...planned] : ofEye;
-  const exams = examColumns(of, ofExam, { surgical, audit });
+  const operates = listsOperations(of, audit.dated);
+  const shared = ['patient', 'eye'].flatMap((term) => placedAs(of, term) ?? []);
+  const { predictions, own, facts, ofSurgery, ofExam } = sortedOut(of, shared, operates);
+  const exams = examColumns(of, ofExam, { surgical: operates, audit });
+  const sideOf = (columns: readonly Placed[]) => ({ side: columns.find(({ context }) => context.side)?.context.side });
+  const blocks = [
+    ...bySide(facts).map((columns) => block(operates ? 'surgery' : 'eye', columns, sideOf(columns))),
+    ...exams.groups.map(({ columns, visit, assumed }) =>
+      block('exam', columns, { ...sideOf(columns), visit, assumed }),
+    ),
+    ...predictionBlocks(of, predictions, own),
+  ].filter(({ columns }) => columns.length > 0);
   return {
     of,
     shared,
-    blocks: [
-      ...bySide(facts).map((columns) =>
-        block(surgical ? 'surgery' : 'eye', columns, { side: columns[0]?.context.side }),
-      ),
-      ...exams.groups.map(({ columns, visit, assumed }) =>
-        block('exam', columns, { side: columns[0]?.context.side, visit, assumed }),
-      ),
-      ...predictionBlocks(of, predictions, own),
-    ]
-      .filter(({ columns }) => columns.length > 0)
-      .map((one) => ({ ...one, columns: one.columns.toSorted((a, b) => a.index - b.index) })),
-    left: [...of.left, ...(surgical ? [] : left(ofSurgery, 'no operation')), ...exams.left],
-    operates: surgical,
-    lacks: patient ? (eye || sided ? undefined : 'eye') : 'patient',
+    blocks: blocks.map(inOrder),
+    left: [...of.left, ...(operates ? [] : left(ofSurgery, 'no operation')), ...exams.left],
+    operates,
+    lacks: lackOf(of, blocks),
   };
+}
+
+function lackOf(of: RecognisedFile, blocks: readonly ArrangedBlock[]): Lack | undefined {
+  const sided = of.placed.some(({ context }) => context.side !== undefined);
+  if (!placedAs(of, 'patient')) return 'patient';
+  if (!placedAs(of, 'eye') && !sided) return 'eye';
+  return blocks.length === 0 ? 'anything' : undefined;
 }

@@ -113,7 +113,7 @@ function timeIn(words: readonly string[], units: ReadonlyMap<string, TimeUnit>):
     const found =
       after(glued, amount, 1) ??
       after(leading, behind, 1) ??
-      (/^\d{1,3}$/.test(word) && !isName ? after(next, word, 2) : undefined) ??
+      (/^\d{1,3}$/.test(word) && (!isName || next.length > 2) ? after(next, word, 2) : undefined) ??
       (/^\d{1,3}$/.test(next) && word.length > 1 ? after(word, next, 2) : undefined);
     if (found) return found;
   }

@@ -106,7 +106,7 @@ const special: Readonly<Record<Term, Look>> = {
   cct: between(300, 900),
   iop: between(0, 80),
   k_flat_axis: between(0, 180),
-  spherical_equivalent: between(-30, 30),
+  supplied_se: between(-30, 30),
   acuity,
   remarks: () => 1,
   row_number: whole(0, 1e9),

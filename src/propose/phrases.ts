@@ -1,4 +1,5 @@
 import { fields } from '../plan/fields.js';
+import { formulas } from './formulas.js';
 import { foldedText, wordsOf } from './header-words.js';
 import { vocabularies } from './vocabulary/index.js';
 import type { Term } from './vocabulary/vocabulary.js';
@@ -50,6 +51,10 @@ function gather(keyOf: (words: readonly string[]) => string): ReadonlyMap<string
     index.set(keyOf(words), known);
   };
   for (const { name } of fields) add(wordsOf(name), { term: name, rank: 0, language: '' });
+  // A column headed by a formula alone is what that formula predicts.
+  for (const { names } of formulas) {
+    for (const name of names) add(wordsOf(name), { term: 'predicted_se', rank: 5, language: '' });
+  }
   for (const { language, headers } of vocabularies) {
     for (const [term, text] of Object.entries(headers)) {
       phrasesOf(text).forEach((words, rank) => {

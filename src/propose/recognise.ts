@@ -137,12 +137,33 @@ function fillByCells(
   if (given.has('refraction')) forms.push('sphere', 'cylinder', 'axis');
   for (const index of open) {
     const guess = guessOf(of.profiles[index] as Profile, of.file.decimal);
+    // Which axis it is, the neighbours would have told.
+    if (guess === 'axis' && isBareAxis(of.headers[index] as HeaderReading)) continue;
     const term = guess && termsOfGuess(guess, surgical).find((one) => !given.has(one) && !forms.includes(one));
     if (!term) continue;
-    const [best] = of.headers[index]?.matches ?? [];
+    const [best] = (of.headers[index]?.matches ?? []).filter(mayBePart);
     settled.set(index, { index, term, context: nowhere, by: 'cells', likeness: 1, against: best?.term });
     given.add(term);
   }
+  const cylinder = [...settled.values()].find(({ term }) => term === 'cylinder');
+  const beside = cylinder && open.includes(cylinder.index - 1) ? cylinder.index - 1 : -1;
+  if (!cylinder || given.has('sphere') || settled.has(beside) || !isEighths(of.profiles[beside])) return;
+  settled.set(beside, {
+    index: beside,
+    term: 'sphere',
+    context: cylinder.context,
+    by: 'cells',
+    likeness: 1,
+    against: undefined,
+  });
+}
+
+/** Whether cells are in eighths of a dioptre, rounded to hundredths: a sphere, where they stand before a cylinder. */
+function isEighths(profile: Profile | undefined): boolean {
+  return (
+    profile !== undefined &&
+    profile.share(({ value }) => Math.abs(8 * value - Math.round(8 * value)) < 0.05 && Math.abs(value) <= 25) > 0.9
+  );
 }
 
 function reasonFor(index: number, header: HeaderReading, profile: Profile, file: ExportedFile): Left {
@@ -157,7 +178,6 @@ function reasonFor(index: number, header: HeaderReading, profile: Profile, file:
 
 const otherReasons: Readonly<Record<keyof typeof otherTerms, LeftReason | undefined>> = {
   k_flat_axis: undefined,
-  spherical_equivalent: 'not needed',
   acuity: 'which acuity',
   remarks: 'free text',
   row_number: 'not needed',

@@ -2,7 +2,7 @@ import { parseRefraction } from '../../intake/refraction-cell.js';
 import { wrap90 } from '../../optics/axis.js';
 import { propose as words } from '../../words/en/propose.js';
 import { type Choice, likelierOf } from '../choices.js';
-import { numbersAt, refractionAt } from '../eye-rows.js';
+import { numbersAt, placedAs, refractionAt } from '../eye-rows.js';
 import type { Placed, RecognisedFile } from '../placed.js';
 import { aimsOf, corneasOf, toricEyes } from './corneas.js';
 import type { SurveyedFile } from './surveyed.js';
@@ -57,11 +57,7 @@ function byEquivalent(one: SurveyedFile, cylinder: Placed, wanted: (row: number)
 }
 
 function bySuppliedEquivalent(one: SurveyedFile, cylinder: Placed): Fits {
-  const { headers, left } = one.of;
-  const supplied = left.find(
-    ({ term, index }) =>
-      term === 'spherical_equivalent' && headers[index]?.context.visit?.name === cylinder.context.visit?.name,
-  );
+  const supplied = placedAs(one.of, 'supplied_se', cylinder);
   return supplied ? byEquivalent(one, cylinder, numbersAt(one.of.file, supplied.index)) : { minus: 0, plus: 0 };
 }
 

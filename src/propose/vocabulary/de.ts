@@ -127,7 +127,7 @@ export const de: Vocabulary = {
     iop: 'augeninnendruck, augendruck, iod, tensio, druck, tensiometrie, applanation, tonometrie',
     formula: 'formel, iol formel, berechnungsformel, linsenformel, biometrieformel',
     constant: 'konstante, a konstante, linsenkonstante, iol konstante, verwendete konstante',
-    spherical_equivalent: 'sphärisches äquivalent, sä, sph äquivalent, s ä, sphäroäquivalent',
+    supplied_se: 'sphärisches äquivalent, sä, sph äquivalent, s ä, sphäroäquivalent',
     acuity: 'visus, sehschärfe, fernvisus, visus ferne',
     remarks: 'bemerkung, bemerkungen, kommentar, kommentare, notiz, notizen, anmerkung, anmerkungen, freitext',
     row_number: 'zeile, lfd nr, laufende nummer, nr, nummer',

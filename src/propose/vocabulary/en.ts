@@ -129,7 +129,7 @@ export const en: Vocabulary = {
     iop: 'intraocular pressure, pressure, tension, tonometry, eye pressure',
     formula: 'iol formula, lens formula, power formula, calculation formula, formula used',
     constant: 'a constant, lens constant, iol constant, a const, constant used',
-    spherical_equivalent: 'spherical equivalent, se, sph eq, seq, spheq, mrse, s e, spherical eq',
+    supplied_se: 'spherical equivalent, se, sph eq, seq, spheq, mrse, s e, spherical eq',
     acuity: 'va, acuity, visual acuity, vision, distance va, distance acuity',
     remarks: 'remarks, remark, comment, comments, note, notes, free text, memo',
     row_number: 'row, row number, line, line number, no, number, index, record, serial no',

@@ -8,7 +8,6 @@ export type Term = string;
 export const otherTerms = {
   /** Axis of the flat meridian: `k_flat` has none of its own, so that both meridians become k1 and k2. */
   k_flat_axis: 'turned into k1_axis',
-  spherical_equivalent: 'worked out from sphere and cylinder',
   /** An acuity of which the header does not say whether it is corrected. */
   acuity: 'corrected or not',
   remarks: 'free text',

@@ -34,6 +34,13 @@ const meanings: Readonly<Record<string, string>> = {
   missing: 'blank stays missing',
 };
 
+/** What a file is without. */
+const lackTexts = {
+  patient: 'no column of this file says which patient a row is of',
+  eye: 'no column of this file says which eye a row is of',
+  anything: 'no column of this file beside patient and eye can be used',
+} as const;
+
 /** What to do about a choice that is open. */
 const openAdvice = {
   'date-order': 'take one of these lines; until then a run stops here',
@@ -83,9 +90,9 @@ export const propose = {
   missingWords: 'words of this file for "no value"',
   leftLine: (header: string, reason: string) => `left: "${header}": ${reason}`,
   carriedAlong: 'not used; take the # away to carry them along',
-  lacks: (what: 'patient' | 'eye', headers: readonly string[]) =>
-    `Not used: no column of this file says which ${what} a row is of. Its headers: ${listed(headers, 20)}`,
-  noKey: (what: 'patient' | 'eye') => `no column says which ${what}`,
+  lacks: (what: 'patient' | 'eye' | 'anything', headers: readonly string[]) =>
+    `Not used: ${lackTexts[what]}. Its headers: ${listed(headers, 20)}`,
+  noKey: (what: 'patient' | 'eye' | 'anything') => lackTexts[what],
   afterSurgery: 'after surgery',
   title: (years: readonly number[]) => {
     const [first, last] = [years[0], years.at(-1)];
