@@ -4,7 +4,7 @@ import type { Measure } from '../records/measure.js';
 import { isWithin } from '../statistics/within.js';
 
 /** How two cohorts are compared by one statistic. */
-export type Estimator = 'mean' | 'spread' | 'effect' | 'shift' | 'risk' | 'risk-ratio' | 'centroid';
+type Estimator = 'mean' | 'spread' | 'effect' | 'shift' | 'risk' | 'risk-ratio' | 'centroid';
 
 /**
  * Which values it stands on: those that are measured (an acuity of light perception is a rank, no value); every value,

@@ -6,7 +6,7 @@ import { boundsOnScale, distanceOnScale, distancePrinted } from './scale.js';
 import { oriented, undirectedVerdict, type Verdict, verdictOf } from './verdict.js';
 
 /** Power of the smallest detectable difference and of the eyes needed. */
-export const power = 0.8;
+const power = 0.8;
 
 /** Where rows of a comparison belong. */
 export interface About {
