@@ -60,11 +60,15 @@ function characterFindings({ columns, nulCells }: TableRead): readonly FindingPa
   ];
 }
 
-/** What a file raises by its shape: columns not found, quotation marks left open, ragged rows, rows passed over. */
+/**
+ * What a file raises by its shape: columns not found, quotation marks left open, ragged rows, rows passed over. Where the
+ * header is another row, nothing is said of rows by the wrong one.
+ */
 export function tableFindings(read: TableRead): readonly FindingParts[] {
   const found: FindingParts[] = [...headerFindings(read)];
   if (read.quoteRow > 0) found.push({ ...stop, rule: 'quote-open', row: read.quoteRow });
   found.push(...oddFindings(read));
+  if (read.likelierHeader > 0) return found;
   for (const { row, cells } of read.ragged) {
     found.push({ rule: 'row-ragged', severity: 'set aside', effect: 'row left out', row, detail: cells });
   }

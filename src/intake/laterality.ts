@@ -1,3 +1,5 @@
+import { unwrapped } from './signs.js';
+
 /** The two eyes. */
 export type Laterality = 'right' | 'left';
 
@@ -32,5 +34,5 @@ export function parseLaterality(word: string, declared: LateralityWords = {}): L
 }
 
 function folded(word: string): string {
-  return word.trim().toLowerCase().replace(/œ/g, 'oe').replace(/[.]/g, '').replace(/\s+/g, ' ');
+  return unwrapped(word).toLowerCase().replace(/œ/g, 'oe').replace(/[.]/g, '').replace(/\s+/g, ' ');
 }
