@@ -10,7 +10,7 @@ const more = `export, exports, list, liste, listing, data, daten, donnees, repor
   visus, prediction, predictions, cataract, cataracts, katarakt, cataracte, audit, outcome, outcomes, results, exam, exams,
   examination, examinations, visits, eyes, patients, operations, operationen, all, alle, raw, copy, new, old, year, month,
   january, february, march, april, may, june, july, august, september, october, november, december, januar, februar,
-  maerz, mai, juni, juli, oktober, dezember, janvier, fevrier, mars, avril, juin, juillet, aout, septembre, octobre,
+  märz, mai, juni, juli, oktober, dezember, janvier, fevrier, mars, avril, juin, juillet, aout, septembre, octobre,
   novembre, decembre, quarter, sheet, tabelle, feuille, wide, long, tidy, sample, test, none, nil, other, removed,
   uncomplicated, mild, moderate, severe, dense, soft, hard, yes, no, normal, present, absent, mature, white, brunescent,
   north site, south site, one, two, three, monofocal, toric, multifocal, aspheric, edof, trifocal`;
