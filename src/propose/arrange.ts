@@ -103,7 +103,8 @@ function sortedOut(of: RecognisedFile, shared: readonly Placed[], surgical: bool
   const others = rest.filter((one) => !ofEye.includes(one) && !predictions.includes(one));
   const ofSurgery = others.filter(({ term }) => holdsOf(term).includes('surgery'));
   const own = surgical && !placedAs(of, 'formula') ? plainPrediction(of, predictions) : undefined;
-  const planned = own ? [own, ...predictions.filter(({ term }) => term !== 'predicted_se')] : [];
+  const cylinders = predictions.filter(({ term }) => term !== 'predicted_se');
+  const planned = own ? [own, ...cylinders] : cylinders.length === predictions.length ? cylinders : [];
   const facts = surgical ? [...ofSurgery, ...ofEye, ...planned] : ofEye;
   return { predictions, own, facts, ofSurgery, ofExam: others.filter((one) => !ofSurgery.includes(one)) };
 }

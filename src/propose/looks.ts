@@ -63,10 +63,11 @@ const acuity: Look = ({ share }, decimal) => share(({ word }) => isAcuity(word, 
 
 const special: Readonly<Record<Term, Look>> = {
   patient: codes,
-  eye: ({ share }) =>
-    share(
-      ({ word }) => parseLaterality(word) !== undefined || eyeCode(word) !== undefined || /^[012]$/.test(word.trim()),
-    ),
+  eye: ({ share, words }) => {
+    // Two or three short codes under such a header mean eyes, whichever they are.
+    if (words.length <= 3 && words.every(({ word }) => word.trim().length <= 3)) return 1;
+    return share(({ word }) => parseLaterality(word) !== undefined || eyeCode(word) !== undefined);
+  },
   surgery_year: whole(1990, 2150),
   surgery_order: whole(1, 1e6),
   age: between(0, 115),

@@ -4,6 +4,7 @@ import type { ArrangedBlock, ArrangedFile } from './arrange.js';
 import { type Answers, settled } from './choices.js';
 import type { Doubt } from './draft/doubt.js';
 import { headerName } from './draft/header-name.js';
+import { leftLines } from './draft/left-lines.js';
 import { type YamlLine, yamlText } from './draft/lines.js';
 import { yearsOf } from './draft/samples.js';
 import { type SourceSettings, sourceLines } from './draft/source-lines.js';
@@ -104,22 +105,13 @@ export function operationYears(files: readonly { of: RecognisedFile; operates: b
   return [...new Set(years)].sort((a, b) => a - b);
 }
 
-/** A file that says neither whom nor which eye its rows are of. */
+/** A file that says nothing of an eye: its headers, and why no column serves. */
 function uselessLines({ arranged }: KnownFile): readonly YamlLine[] {
   const { file } = arranged.of;
-  return [
-    {
-      depth: 1,
-      text: `- file: ${yamlText(file.file)}`,
-      off: true,
-      notes: [
-        words.lacks(
-          arranged.lacks ?? 'patient',
-          file.header.map((_, index) => headerName(file, index)),
-        ),
-      ],
-    },
-  ];
+  const headers = file.header.map((_, index) => headerName(file, index));
+  const notes = [words.lacks(arranged.lacks ?? 'anything', headers)];
+  const reasons = arranged.lacks === 'anything' ? leftLines(arranged, 1) : [];
+  return [{ depth: 1, text: `- file: ${yamlText(file.file)}`, off: true, notes }, ...reasons];
 }
 
 function summaryOf({ one, arranged, lines }: Source): FileSummary {
@@ -140,7 +132,7 @@ function uselessSummary(one: KnownFile): FileSummary {
   const { file } = one.of;
   const left = file.header.map((_, index) => ({
     header: headerName(file, index),
-    reason: words.noKey(one.arranged.lacks ?? 'patient'),
+    reason: words.noKey(one.arranged.lacks ?? 'anything'),
   }));
   return { file, placed: 0, unsure: [], left, note: '' };
 }
