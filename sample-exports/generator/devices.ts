@@ -8,6 +8,11 @@ export interface Refraction {
   readonly axis: number | undefined;
 }
 
+/** Spherical equivalent of a written refraction, dioptres. */
+export function equivalent({ sphere, cylinder }: Refraction): number {
+  return sphere + cylinder / 2;
+}
+
 /** Two powers (dioptres at index 1.3375) and the meridians they were read along. */
 export interface Keratometry {
   readonly first: { readonly power: number; readonly meridian: number };

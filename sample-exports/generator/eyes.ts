@@ -8,6 +8,7 @@ import {
   shortSightedness,
   writtenAxis,
 } from './follow-up.js';
+import { type Further, further } from './further.js';
 import { type Operation, type Patient, people } from './people.js';
 import { type Biometry, type LensPlan, measureBiometry, planLens, toricEffect } from './planning.js';
 import { excess, matrix, meanPower, movedForward, type PowerMatrix, plus } from './power-matrix.js';
@@ -24,6 +25,7 @@ export interface Eye {
   /** Where the lens lay at the end of surgery. */
   readonly lensAxisEnd: number | undefined;
   readonly examinations: readonly Examination[];
+  readonly further: Further;
 }
 
 interface Planned {
@@ -135,6 +137,7 @@ export function makeEyes(seed: number): Eye[] {
       incision: eye.anatomy.incision,
       lensAxisEnd: axes?.end,
       examinations: examinations(random, eye, error, axes?.later),
+      further: further(stream(seed, `further of ${patient.code} ${operation.laterality}`), technique),
     };
   });
 }

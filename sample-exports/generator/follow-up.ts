@@ -109,7 +109,7 @@ export function cleared(random: Random, comorbidity: string, before: number): nu
   return Math.min(before + 0.02, sick ? healthy + 0.28 * Math.abs(random.normal()) : healthy);
 }
 
-/** Correction before surgery: long eyes are short-sighted, and the cataract adds its own. */
+/** Correction before surgery: long eyes are short-sighted, and the cataract adds its own; what is rarer stays out. */
 export function shortSightedness(random: Random, anatomy: Anatomy): number {
-  return Math.max(-17, Math.min(6, -2.2 * (anatomy.axialLength - 23.6) - 0.3 + 0.9 * random.normal()));
+  return Math.max(-10.5, Math.min(6, -2.2 * (anatomy.axialLength - 23.6) - 0.3 + 0.9 * random.normal()));
 }

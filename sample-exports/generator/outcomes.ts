@@ -1,5 +1,5 @@
 import { dayOf } from './calendar.js';
-import { atCornea, type Keratometry, type Refraction } from './devices.js';
+import { atCornea, equivalent, type Keratometry, type Refraction } from './devices.js';
 import type { Eye } from './eyes.js';
 import type { Examination } from './follow-up.js';
 import { excess, fromPrincipal, type PowerMatrix, plus } from './power-matrix.js';
@@ -36,10 +36,6 @@ export function outcomes(eyes: readonly Eye[]): Outcome[] {
     if (!due || !before || !after?.refraction || eye.biometry.axialLength > LONGEST) return [];
     return [{ eye, after, before, refraction: after.refraction }];
   });
-}
-
-export function equivalent({ sphere, cylinder }: Refraction): number {
-  return sphere + cylinder / 2;
 }
 
 export function predictionError({ eye, refraction }: Outcome): number {

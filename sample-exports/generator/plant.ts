@@ -1,13 +1,13 @@
 import { firstRow, type Sheet } from './sheet.js';
-import type { Slip } from './slips.js';
+import type { FurtherCell, Slip } from './slip.js';
 
 function refuse(slip: Slip, found: string): never {
   const { rule, file, row, column, value } = slip;
   throw new RangeError(`plant: slip ${rule} ("${value}") cannot stand in ${file}, row ${row}, ${column}: ${found}`);
 }
 
-function columnOf(sheet: Sheet, slip: Slip): number {
-  const index = sheet.header.indexOf(slip.column);
+function columnOf(sheet: Sheet, slip: Slip, column = slip.column): number {
+  const index = sheet.header.indexOf(column);
   if (index < 0) refuse(slip, 'there is no such column');
   return index;
 }
@@ -29,10 +29,20 @@ function writeCell(row: string[] | undefined, column: number, slip: Slip): void 
   if (how.kind === 'mistyped' && found !== how.should) refuse(slip, `"${found}" stands there, not "${how.should}"`);
   if (how.kind === 'mistyped' && found === value) refuse(slip, 'it would change nothing');
   const same = found === value;
-  if (how.kind === 'repeated' && same === (rule === 'same-key-differs'))
+  if (how.kind === 'repeated' && same !== (rule === 'same-key-equal'))
     refuse(slip, `"${found}" stands in the row above`);
   if ((how.kind === 'unexamined' || how.kind === 'stray') && !same) refuse(slip, `"${found}" stands there`);
   row[column] = value;
+}
+
+/** The cells that were mistyped with it. */
+function writeFurther(row: string[] | undefined, sheet: Sheet, slip: Slip): void {
+  const further: readonly FurtherCell[] = slip.how.kind === 'mistyped' ? (slip.how.also ?? []) : [];
+  for (const { column, value, should } of further) {
+    const index = columnOf(sheet, slip, column);
+    if (!row || row[index] !== should) refuse(slip, `"${row?.[index]}" stands in ${column}, not "${should}"`);
+    row[index] = value;
+  }
 }
 
 /**
@@ -44,7 +54,11 @@ export function plant(sheet: Sheet, slips: readonly Slip[]): Sheet {
   const mine = slips.filter((slip) => slip.file === sheet.file).sort((a, b) => a.row - b.row);
   const rows = sheet.rows.map((row) => [...row]);
   for (const slip of mine) addRow(rows, slip.row - firstRow(sheet), slip);
-  for (const slip of mine) writeCell(rows[slip.row - firstRow(sheet)], columnOf(sheet, slip), slip);
+  for (const slip of mine) {
+    const row = rows[slip.row - firstRow(sheet)];
+    writeCell(row, columnOf(sheet, slip), slip);
+    writeFurther(row, sheet, slip);
+  }
   return { ...sheet, rows };
 }
 

@@ -1,7 +1,8 @@
 import type { Expected } from './expected.js';
+import { HABITS } from './habits.js';
 import type { Sheet } from './sheet.js';
 import { fixed } from './sheet.js';
-import type { Slip } from './slips.js';
+import type { FurtherCell, Slip } from './slip.js';
 
 /** A table whose columns line up in the source too. */
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
@@ -50,15 +51,23 @@ const HOW = {
 
 function slipsTable(slips: readonly Slip[]): string {
   const quoted = (text: string) => (text === '' ? 'nothing' : `\`${text}\``);
+  const further = ({ column, value, should }: FurtherCell) => `${column} ${quoted(value)}, not ${quoted(should)}`;
   const rows = slips.map(({ rule, file, row, column, value, how }) => [
     rule,
     `\`${file}\``,
     `${row}`,
     column,
     quoted(value),
-    how.kind === 'mistyped' ? quoted(how.should) : HOW[how.kind],
+    how.kind === 'mistyped' ? [quoted(how.should), ...(how.also ?? []).map(further)].join('; ') : HOW[how.kind],
   ]);
   return table(['rule', 'file', 'row', 'column', 'stands there', 'should be'], rows);
+}
+
+function habitsTable(): string {
+  return table(
+    ['rule', 'file', 'habit'],
+    HABITS.map(({ rule, file, habit }) => [rule, `\`${file}\``, habit]),
+  );
 }
 
 /** Puts `text` between a pair of marks. */
@@ -82,6 +91,7 @@ export function fillReadme(
     planted: plantedTable(expected, 'audit.yaml'),
     'planted in the wide file': plantedTable(expected, 'wide-audit.yaml'),
     slips: slipsTable(slips),
+    habits: habitsTable(),
   };
   return Object.entries(parts).reduce((text, [name, part]) => between(text, name, part), readme);
 }

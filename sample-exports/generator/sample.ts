@@ -1,5 +1,6 @@
 import { type Expected, expectedValues } from './expected.js';
 import { biometryFile } from './exports/biometry.js';
+import { endotheliumFile } from './exports/endothelium.js';
 import { keratometerFile } from './exports/keratometer.js';
 import { laneNorth, laneSouth } from './exports/lanes.js';
 import { theatreList } from './exports/theatre-list.js';
@@ -24,7 +25,8 @@ export function sheets(): Sheet[] {
   const theatre = theatreList(eyes);
   const unexamined = unexaminedRows(theatre, SLIPS);
   const examined = eyes.filter((eye) => !standsOn(unexamined, eye));
-  const files = [theatre, laneNorth(examined), laneSouth(examined), keratometerFile(examined), biometryFile(examined)];
+  const devices = [keratometerFile, biometryFile, endotheliumFile].map((file) => file(examined));
+  const files = [theatre, laneNorth(examined), laneSouth(examined), ...devices];
   return [...files.map((sheet) => plant(sheet, SLIPS)), wideFile(makeSeries(SEED))];
 }
 

@@ -16,6 +16,8 @@ export interface SeriesEye {
   readonly power: number;
   readonly axialLength: number;
   readonly predicted: number;
+  /** Intended spherical equivalent: it matches the fellow eye's. */
+  readonly aim: number;
   readonly keratometry: Keratometry;
   readonly before: { readonly corrected: Acuity };
   readonly after: {
@@ -28,7 +30,7 @@ export interface SeriesEye {
 
 const LINES = DECIMAL_LINES.map(logMarOfDecimal);
 
-function seriesEye(random: Random, code: string): SeriesEye {
+function seriesEye(random: Random, code: string, step: number): SeriesEye {
   const { residual, aim, meanError, errorSd } = SERIES;
   const horizontal = residual.horizontal + residual.spread * random.normal();
   const oblique = residual.oblique + residual.spread * random.normal();
@@ -49,6 +51,7 @@ function seriesEye(random: Random, code: string): SeriesEye {
     power: toStep(19 - 2.2 * (axialLength - 27) + 0.5 * random.normal(), 0.5),
     axialLength,
     predicted,
+    aim: aim + 0.25 * step,
     keratometry: biometer(random, cornea),
     before: { corrected: read(random, cloudedLogMar, LINES) },
     after: {
@@ -64,6 +67,6 @@ function seriesEye(random: Random, code: string): SeriesEye {
 export function makeSeries(seed: number): SeriesEye[] {
   return Array.from({ length: SERIES.eyes }, (_, i) => {
     const code = `W${201 + 7 * ((11 * i) % SERIES.eyes)}`;
-    return seriesEye(stream(seed, `series ${code}`), code);
+    return seriesEye(stream(seed, `series ${code}`), code, stream(seed, `aim of ${code}`).whole(-1, 1));
   });
 }

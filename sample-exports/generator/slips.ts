@@ -1,53 +1,13 @@
-/** Rules that the slips are planted for. */
-export type SlipRule =
-  | 'sphere-range'
-  | 'cylinder-range'
-  | 'axis-range'
-  | 'keratometry-range'
-  | 'axial-length-range'
-  | 'acuity-range'
-  | 'axis-missing'
-  | 'same-key-equal'
-  | 'same-key-differs'
-  | 'patient-missing'
-  | 'eye-missing'
-  | 'eye-both'
-  | 'exam-without-surgery'
-  | 'surgery-without-exam'
-  | 'number-unreadable'
-  | 'acuity-unreadable'
-  | 'date-unreadable'
-  | 'word-unknown';
-
-/** One planted slip. `row` is the number a spreadsheet shows, `value` what stands there. */
-export interface Slip {
-  readonly rule: SlipRule;
-  readonly file: string;
-  readonly row: number;
-  /** Header as written. */
-  readonly column: string;
-  readonly value: string;
-  readonly how:
-    | { readonly kind: 'mistyped'; readonly should: string }
-    /** The row above once more, but for the value in `column`. */
-    | { readonly kind: 'repeated' }
-    /** A row that belongs to no operation. */
-    | { readonly kind: 'stray'; readonly cells: readonly string[] }
-    /** An operation whose eye stands in no other file. */
-    | { readonly kind: 'unexamined' };
-}
-
-function mistyped(rule: SlipRule, file: string, row: number, column: string, value: string, should: string): Slip {
-  return { rule, file, row, column, value, how: { kind: 'mistyped', should } };
-}
+import { mistyped, type Slip } from './slip.js';
 
 const THEATRE = 'theatre-list.csv';
 const NORTH = 'lane-north.csv';
 const SOUTH = 'lane-south.csv';
 const KERATOMETER = 'keratometer.csv';
 const BIOMETRY = 'biometry.csv';
+const ENDOTHELIUM = 'endothelium.csv';
 
-const STRAY = ['P9004', 'RA', '27.11.2025', '+0,25', '-0,50', '90', '0,8', '1,0', '', '12'];
+const STRAY = ['P9004', 'RA', '27.11.2025', '+0,25', '-0,50', '90', '0,8', '1,0', '', '12', '14', '1 Monat'];
 
 /** Every slip of the sample. The generator refuses to plant one on a row that does not hold what it should. */
 export const SLIPS: readonly Slip[] = [
@@ -97,4 +57,134 @@ export const SLIPS: readonly Slip[] = [
   mistyped('acuity-unreadable', SOUTH, 426, 'UCVA', '2O/25', '20/25'),
   mistyped('date-unreadable', SOUTH, 349, 'exam date', '33 Jun 2025', '3 Jun 2025'),
   mistyped('word-unknown', THEATRE, 48, 'Method', 'N', 'M'),
+  mistyped('chamber-depth-range', BIOMETRY, 30, 'ACD', '36.6', '3.66'),
+  mistyped('lens-thickness-range', BIOMETRY, 51, 'LT', '526', '5.26'),
+  mistyped('white-to-white-range', BIOMETRY, 70, 'WTW', '117', '11.7'),
+  mistyped('corneal-thickness-range', BIOMETRY, 96, 'CCT', '0.553', '553'),
+  mistyped('age-range', THEATRE, 60, 'Age', '861', '86'),
+  mistyped('age-range', THEATRE, 95, 'Age', '7', '70'),
+  mistyped('incision-width-range', THEATRE, 130, 'Width', '22', '2.2'),
+  mistyped('incision-axis-missing', THEATRE, 140, 'Incision', '', '100'),
+  mistyped('lens-power-range', THEATRE, 150, 'Power', '185', '18.5'),
+  mistyped('lens-power-step', THEATRE, 160, 'Power', '22.3', '22.5'),
+  mistyped('lens-power-biometry', THEATRE, 186, 'Power', '27.0', '21.0'),
+  mistyped('lens-cylinder-range', THEATRE, 201, 'Lens cyl', '15.0', '1.50'),
+  mistyped('lens-axis-missing', THEATRE, 206, 'Lens axis', '', '71'),
+  mistyped('label-similar', THEATRE, 210, 'Site', 'north', 'North'),
+  mistyped('time-range', THEATRE, 220, 'Phaco s', '-20', '20'),
+  mistyped('energy-range', THEATRE, 230, 'Energy', '-4.2', '4.2'),
+  mistyped('prediction-far', THEATRE, 243, 'Predicted', '-13', '-0.13'),
+  mistyped('prediction-far', THEATRE, 119, 'Predicted', '-1.39', '-0.39'),
+  mistyped('axial-length-sides', BIOMETRY, 281, 'AL', '22.20', '23.37'),
+  {
+    rule: 'sides-copied',
+    file: BIOMETRY,
+    row: 18,
+    column: 'AL',
+    value: '24.81',
+    how: {
+      kind: 'mistyped',
+      should: '24.83',
+      also: [
+        { column: 'ACD', value: '3.26', should: '3.31' },
+        { column: 'K1', value: '41.82', should: '41.88' },
+        { column: 'K2', value: '43.38', should: '42.56' },
+      ],
+    },
+  },
+  {
+    rule: 'keratometry-sides',
+    file: KERATOMETER,
+    row: 32,
+    column: 'R1',
+    value: '7.60',
+    how: { kind: 'mistyped', should: '7.94', also: [{ column: 'R2', value: '7.41', should: '7.74' }] },
+  },
+  {
+    rule: 'keratometry-carried-forward',
+    file: KERATOMETER,
+    row: 100,
+    column: 'R1',
+    value: '8.05',
+    how: {
+      kind: 'mistyped',
+      should: '8.01',
+      also: [
+        { column: 'A1', value: '139', should: '145' },
+        { column: 'R2', value: '7.74', should: '7.77' },
+        { column: 'A2', value: '49', should: '55' },
+      ],
+    },
+  },
+  {
+    rule: 'keratometry-exchanged',
+    file: KERATOMETER,
+    row: 93,
+    column: 'A1',
+    value: '71',
+    how: { kind: 'mistyped', should: '161', also: [{ column: 'A2', value: '161', should: '71' }] },
+  },
+  {
+    rule: 'fellow-eye-fits',
+    file: KERATOMETER,
+    row: 676,
+    column: 'Eye',
+    value: 'L',
+    how: { kind: 'mistyped', should: 'R' },
+    at: { file: KERATOMETER, row: 676, column: 'R1', value: '7.94' },
+  },
+  {
+    rule: 'fellow-eye-fits',
+    file: KERATOMETER,
+    row: 677,
+    column: 'Eye',
+    value: 'R',
+    how: { kind: 'mistyped', should: 'L' },
+    at: { file: KERATOMETER, row: 677, column: 'R1', value: '7.97' },
+  },
+  mistyped('keratometry-meridians', KERATOMETER, 145, 'A1', '126', '162'),
+  mistyped('exam-late', KERATOMETER, 41, 'Taken', '2026-02-19 09:19', '2024-02-19 09:19'),
+  mistyped('pressure-range', NORTH, 90, 'Tensio', '150', '15'),
+  mistyped('vertex-range', NORTH, 170, 'HSA mm', '0,012', '12'),
+  mistyped('vertex-range', NORTH, 260, 'HSA mm', '120', '12'),
+  mistyped('exam-after-export', NORTH, 458, 'Datum', '04.06.2026', '04.06.2025'),
+  mistyped('exam-before-surgery', NORTH, 330, 'Datum', '27.02.2024', '27.02.2025'),
+  mistyped('exam-label', NORTH, 378, 'Termin', '3 Monate', '1 Monat'),
+  mistyped('corrected-worse', NORTH, 79, 'Visus c.c.', '0,6', '1,0'),
+  mistyped('refraction-sign-slip', NORTH, 288, 'Sphäre', '+2,25', '-2,25'),
+  mistyped('refraction-surprise', NORTH, 656, 'Sphäre', '+2,50', '+0,50'),
+  mistyped('cylinder-notation', NORTH, 469, 'Zylinder', '+0,50', '-0,50'),
+  mistyped('refraction-grid', NORTH, 505, 'Sphäre', '-0,52', '-0,25'),
+  mistyped('sphere-range', NORTH, 493, 'Sphäre', '-13,50', '-3,50'),
+  mistyped('acuity-worse-after', SOUTH, 161, 'BCVA', '20/80', '20/20'),
+  {
+    rule: 'refraction-acuity',
+    file: SOUTH,
+    row: 196,
+    column: 'UCVA',
+    value: '20/20',
+    how: { kind: 'mistyped', should: '20/100' },
+    at: { file: SOUTH, row: 196, column: 'sph', value: '-2.25' },
+  },
+  mistyped('refraction-equivalent', SOUTH, 162, 'SE', '-1.25', '-2.25'),
+  {
+    rule: 'lens-axis-unseen',
+    file: SOUTH,
+    row: 142,
+    column: 'IOL axis',
+    value: '',
+    how: { kind: 'mistyped', should: '79' },
+    at: { file: THEATRE, row: 70, column: 'Lens cyl', value: '1.50' },
+  },
+  mistyped('lane-range', SOUTH, 110, 'lane m', '600', '6'),
+  mistyped('endothelium-rises', ENDOTHELIUM, 109, 'Cells/mm²', '3253', '2253'),
+  mistyped('endothelium-range', ENDOTHELIUM, 40, 'Cells/mm²', '22970', '2297'),
+  {
+    rule: 'second-operation',
+    file: THEATRE,
+    row: 400,
+    column: 'Op date',
+    value: '20/03/2026',
+    how: { kind: 'repeated' },
+  },
 ];

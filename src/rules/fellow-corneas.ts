@@ -1,6 +1,7 @@
+import { integersOf } from '../columns/table.js';
 import { vectorMagnitude } from '../optics/double-angle.js';
 import { keratometricVectorX, keratometricVectorY } from '../optics/keratometry.js';
-import type { CanonicalTables } from '../records/canonical.js';
+import { type CanonicalTables, noDay } from '../records/canonical.js';
 import { type Exams, examsOf, isFit, rowsOfEye } from './exams.js';
 import { pairsOfEyes } from './fellow.js';
 
@@ -19,8 +20,14 @@ function distances(cornea: Exams): (i: number, j: number) => number {
   return (i, j) => vectorMagnitude(apart(mean, i, j), vectorMagnitude(apart(x, i, j), apart(y, i, j)) / 2);
 }
 
-const isOneExam = ({ day, source }: Exams, i: number, j: number): boolean =>
-  day[i] === day[j] && source[i] === source[j];
+/** The day of every measurement on one calendar: days from surgery are not those of the fellow eye. */
+function calendarDays({ eye, day }: Exams, { eyes }: CanonicalTables): Float64Array {
+  const surgery = integersOf(eyes, 'surgeryDay');
+  return Float64Array.from(day, (on, i) => {
+    const operated = surgery[eye[i] as number] ?? noDay;
+    return on === noDay || operated === noDay ? on : operated + on;
+  });
+}
 
 /** A measurement that stands far from its own eye's others and near the fellow's. */
 export interface Misplaced {
@@ -31,9 +38,9 @@ export interface Misplaced {
 }
 
 /** Of measurements that contradict each other only the later are named: nobody knows which of two is exchanged. */
-function latest(found: readonly Misplaced[], { source, day }: Exams): readonly Misplaced[] {
+function latest(found: readonly Misplaced[], source: Int32Array, days: Float64Array): readonly Misplaced[] {
   const isLater = (a: number, b: number): boolean =>
-    source[a] === source[b] ? (day[a] as number) > (day[b] as number) : (source[a] as number) > (source[b] as number);
+    source[a] === source[b] ? (days[a] as number) > (days[b] as number) : (source[a] as number) > (source[b] as number);
   return found.filter(({ row }) => !found.some((other) => isLater(other.row, row)));
 }
 
@@ -48,7 +55,8 @@ export function misplacedCorneas(
   limits: { apart: number; near: number },
 ): readonly Misplaced[] {
   const cornea = examsOf(tables, 'keratometries');
-  const distance = distances(cornea);
+  const [distance, days] = [distances(cornea), calendarDays(cornea, tables)];
+  const isOneExam = (i: number, j: number): boolean => days[i] === days[j] && cornea.source[i] === cornea.source[j];
   const rowsOf = (eye: number): readonly number[] => [...rowsOfEye(cornea, eye)].filter((i) => isFit(cornea, i));
   // A measurement without an axis has no distance: NaN, which is neither far nor near.
   const nearest = (i: number, of: readonly number[]): number =>
@@ -57,7 +65,7 @@ export function misplacedCorneas(
     const rows = pair.map(rowsOf);
     const found = rows.flatMap((own, side) =>
       own.map((row): Misplaced => {
-        const others = (rows[1 - side] as readonly number[]).filter((j) => !isOneExam(cornea, row, j));
+        const others = (rows[1 - side] as readonly number[]).filter((j) => !isOneExam(row, j));
         return {
           row,
           own: nearest(
@@ -71,7 +79,8 @@ export function misplacedCorneas(
     const isFar = ({ own }: Misplaced): boolean => own > limits.apart && Number.isFinite(own);
     return latest(
       found.filter((one) => isFar(one) && one.fellow < limits.near),
-      cornea,
+      cornea.source,
+      days,
     );
   });
 }

@@ -15,6 +15,7 @@ const FORMS: Readonly<Record<string, { encoding: 'utf8' | 'latin1'; delimiter: s
   'lane-south.csv': { encoding: 'utf8', delimiter: ',', above: 0 },
   'keratometer.csv': { encoding: 'utf8', delimiter: ',', above: 2 },
   'biometry.csv': { encoding: 'utf8', delimiter: ';', above: 0 },
+  'endothelium.csv': { encoding: 'utf8', delimiter: ',', above: 0 },
   'wide.csv': { encoding: 'utf8', delimiter: ',', above: 0 },
 };
 

@@ -21,6 +21,7 @@ describe('the generator', () => {
     expect([...files.keys()].sort()).toEqual([
       'README.md',
       'biometry.csv',
+      'endothelium.csv',
       'keratometer.csv',
       'lane-north.csv',
       'lane-south.csv',

@@ -185,8 +185,11 @@ it('when dates of examinations are written as days from surgery', () =>
   expectSameResults((exports) => {
     const day = (text: string): number => Date.parse(text) / 86_400_000;
     const theatre = sheetNamed(exports, 'theatre-list.csv');
+    // Of two operations on one eye the first row is its own.
     const surgery = new Map(
-      theatre.rows.map(([code, side, date = '']) => [`${code} ${side}`, day(date.split('/').reverse().join('-'))]),
+      theatre.rows
+        .toReversed()
+        .map(([code, side, date = '']) => [`${code} ${side}`, day(date.split('/').reverse().join('-'))]),
     );
     const keratometer = sheetNamed(exports, 'keratometer.csv');
     rewrite(keratometer, 'Taken', (cell, [code, side]) => {

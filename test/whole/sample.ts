@@ -1,4 +1,5 @@
 import { biometryFile } from '../../sample-exports/generator/exports/biometry.js';
+import { endotheliumFile } from '../../sample-exports/generator/exports/endothelium.js';
 import { keratometerFile } from '../../sample-exports/generator/exports/keratometer.js';
 import { laneNorth, laneSouth } from '../../sample-exports/generator/exports/lanes.js';
 import { theatreList } from '../../sample-exports/generator/exports/theatre-list.js';
@@ -14,6 +15,7 @@ export const mainFiles = [
   'lane-south.csv',
   'keratometer.csv',
   'biometry.csv',
+  'endothelium.csv',
 ] as const;
 
 /** Text of an audit.yaml of the sample. */
@@ -28,7 +30,14 @@ export function committedFiles(): Record<string, Uint8Array> {
 
 /** The same exports before any slip is planted. */
 export function faultlessSheets(eyes: readonly Eye[]): readonly Sheet[] {
-  return [theatreList(eyes), laneNorth(eyes), laneSouth(eyes), keratometerFile(eyes), biometryFile(eyes)];
+  return [
+    theatreList(eyes),
+    laneNorth(eyes),
+    laneSouth(eyes),
+    keratometerFile(eyes),
+    biometryFile(eyes),
+    endotheliumFile(eyes),
+  ];
 }
 
 export function filesOf(sheets: readonly Sheet[]): Files {

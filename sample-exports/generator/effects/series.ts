@@ -1,4 +1,5 @@
-import { equivalent, residual } from '../outcomes.js';
+import { equivalent } from '../devices.js';
+import { residual } from '../outcomes.js';
 import type { SeriesEye } from '../series.js';
 import { mean } from '../sums.js';
 import { SERIES } from '../truth.js';

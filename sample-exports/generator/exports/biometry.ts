@@ -4,7 +4,7 @@ import { fixed, type Sheet } from '../sheet.js';
 import { compareEyes, side } from './rows.js';
 
 function row(eye: Eye): string[] {
-  const { biometry, plan } = eye;
+  const { biometry, plan, further } = eye;
   const { first, second } = biometry.keratometry;
   return [
     eye.patient.code,
@@ -12,6 +12,9 @@ function row(eye: Eye): string[] {
     isoDate(eye.patient.measured),
     fixed(biometry.axialLength, 2),
     fixed(biometry.chamberDepth, 2),
+    fixed(further.lensThickness, 2),
+    fixed(further.whiteToWhite, 1),
+    fixed(further.cornealThickness, 0),
     fixed(first.power, 2),
     fixed(first.meridian, 0),
     fixed(second.power, 2),
@@ -30,7 +33,22 @@ export function biometryFile(eyes: readonly Eye[]): Sheet {
     delimiter: ';',
     lineEnd: '\n',
     above: [],
-    header: ['Patient', 'Eye', 'Measured', 'AL', 'ACD', 'K1', 'Axis', 'K2', 'Axis', 'Pred 1', 'Pred 2'],
+    header: [
+      'Patient',
+      'Eye',
+      'Measured',
+      'AL',
+      'ACD',
+      'LT',
+      'WTW',
+      'CCT',
+      'K1',
+      'Axis',
+      'K2',
+      'Axis',
+      'Pred 1',
+      'Pred 2',
+    ],
     rows: sorted.map(row),
   };
 }

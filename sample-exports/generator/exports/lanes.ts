@@ -1,5 +1,6 @@
 import type { Acuity } from '../acuity.js';
 import { dayFirst, monthName } from '../calendar.js';
+import { equivalent } from '../devices.js';
 import type { Eye } from '../eyes.js';
 import { fixed, type Sheet } from '../sheet.js';
 import { byDay, type Row, side } from './rows.js';
@@ -13,9 +14,14 @@ function decimalAcuity(acuity: Acuity | undefined): string {
   return comma(decimal === 0.05 || decimal === 1.25 ? fixed(decimal, 2) : fixed(decimal, 1));
 }
 
+const VISITS = ['before', '1 month', '3 months'] as const;
+/** What the northern lane calls each visit. */
+const APPOINTMENT = ['vor OP', '1 Monat', '3 Monate'] as const;
+
 /** Minus cylinders with a decimal comma; an axis at 180 is written 0, as some phoropters do. */
 function northRow({ eye, exam }: Row): string[] {
   const { refraction } = exam;
+  const visit = VISITS.indexOf(exam.visit);
   return [
     eye.patient.code,
     side(eye, 'RA', 'LA'),
@@ -27,6 +33,8 @@ function northRow({ eye, exam }: Row): string[] {
     decimalAcuity(exam.corrected),
     fixed(exam.lensAxis, 0),
     refraction ? '12' : '',
+    fixed(eye.further.pressure[visit], 0),
+    APPOINTMENT[visit] ?? '',
   ];
 }
 
@@ -49,6 +57,8 @@ export function laneNorth(eyes: readonly Eye[]): Sheet {
       'Visus c.c.',
       'IOL-Achse °',
       'HSA mm',
+      'Tensio',
+      'Termin',
     ],
     rows: byDay(eyes, ({ eye }) => eye.patient.site === 'North').map(northRow),
   };
@@ -59,7 +69,7 @@ function feetAcuity(acuity: Acuity | undefined): string {
   return 'word' in acuity ? acuity.word : `20/${Math.round(20 * 10 ** acuity.line)}`;
 }
 
-/** Plus cylinders without a sign, `plano` for a sphere of nothing and `DS` for a cylinder of nothing. */
+/** Plus cylinders without a sign, `plano` for a sphere of nothing, `DS` for a cylinder of nothing; the equivalent beside. */
 function southRow({ eye, exam }: Row): string[] {
   const { refraction } = exam;
   return [
@@ -72,6 +82,8 @@ function southRow({ eye, exam }: Row): string[] {
     feetAcuity(exam.uncorrected),
     feetAcuity(exam.corrected),
     fixed(exam.lensAxis, 0),
+    fixed(refraction && equivalent(refraction), 2, true),
+    refraction ? '6' : '',
   ];
 }
 
@@ -83,7 +95,7 @@ export function laneSouth(eyes: readonly Eye[]): Sheet {
     delimiter: ',',
     lineEnd: '\n',
     above: [],
-    header: ['patient', 'eye', 'exam date', 'sph', '+cyl', 'axis', 'UCVA', 'BCVA', 'IOL axis'],
+    header: ['patient', 'eye', 'exam date', 'sph', '+cyl', 'axis', 'UCVA', 'BCVA', 'IOL axis', 'SE', 'lane m'],
     rows: byDay(eyes, ({ eye }) => eye.patient.site === 'South').map(southRow),
   };
 }

@@ -25,6 +25,9 @@ const HEADER = [
   'Res axis',
   'Compl',
   'Comorbidity',
+  'Phaco s',
+  'Energy',
+  'Case min',
 ];
 
 /** South writes the method out; so two spellings stand for each. */
@@ -60,6 +63,9 @@ function row(eye: Eye, i: number): string[] {
     fixed(plan.residual?.axis, 0),
     operation.complication,
     patient.comorbidity,
+    fixed(eye.further.ultrasound, 0),
+    fixed(eye.further.energy, 1),
+    fixed(eye.further.duration, 0),
   ];
 }
 

@@ -2,7 +2,6 @@ import type { Acuity } from '../acuity.js';
 import { isoDate } from '../calendar.js';
 import type { SeriesEye } from '../series.js';
 import { fixed, type Sheet } from '../sheet.js';
-import { SERIES } from '../truth.js';
 
 const HEADER = [
   'Code',
@@ -43,7 +42,7 @@ function row(eye: SeriesEye): string[] {
     fixed(eye.power, 1),
     fixed(eye.axialLength, 2),
     fixed(eye.predicted, 2),
-    fixed(SERIES.aim, 2),
+    fixed(eye.aim, 2),
     ...readings.flatMap(({ power, meridian }) => [fixed(power, 2), fixed(meridian, 0)]),
     decimal(eye.before.corrected),
     isoDate(after.day),
