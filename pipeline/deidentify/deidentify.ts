@@ -1,7 +1,6 @@
 import { randomInt } from 'node:crypto';
 import { rm } from 'node:fs/promises';
 import { type CodeBook, newCodeBook } from '../../src/deidentify/code-book.js';
-import type { KnownPersons } from '../../src/deidentify/known-persons.js';
 import { recordText } from '../../src/deidentify/record-text.js';
 import type { RunRecord } from '../../src/deidentify/run-record.js';
 import { en } from '../../src/words/index.js';
@@ -22,7 +21,7 @@ import { copyText, writeFolder } from './write-copies.js';
 
 /** How the command ends; what its screen tells is made from it. */
 export type DeidentifyOutcome =
-  | { kind: 'done'; record: RunRecord; labels: readonly string[]; replaced: boolean }
+  | { kind: 'done'; record: RunRecord; replaced: boolean }
   | { kind: 'stopped'; reasons: readonly Reason[] }
   | { kind: 'refused'; obstacle: Obstacle };
 
@@ -87,7 +86,7 @@ async function withBook(
   const made = makeCopies(files, dateOrders, book, request, draw);
   if (former.kind === 'copies' && !areSame(former.names, made)) return refused({ kind: 'out-other-names' });
   await place(made, places, found, around);
-  return { kind: 'done', record: made.record, labels: labelsOf(paths), replaced: former.kind === 'copies' };
+  return { kind: 'done', record: made.record, replaced: former.kind === 'copies' };
 }
 
 function formerObstacle(former: Former, { id }: CodeBook): Obstacle | undefined {
@@ -103,14 +102,19 @@ function areSame(former: readonly string[], made: MadeCopies): boolean {
 
 /** Settles which column holds the patient's number, what becomes of each column, and in which order dates are written. */
 async function settle(
-  files: readonly ReadFile[],
+  read: readonly ReadFile[],
   request: Request,
   { ask }: Surroundings,
 ): Promise<
   | { files: readonly PlannedFile[]; dateOrders: readonly Parameters<typeof makeCopies>[1][number][] }
   | { reasons: readonly Reason[] }
 > {
-  const persons: KnownPersons = namedPersons(files);
+  const persons = namedPersons(read);
+  const labels = labelsOf(
+    read.map(({ path }) => path),
+    persons,
+  );
+  const files = read.map((file, at) => ({ ...file, label: labels[at] as string }));
   const patients = await choosePatients(files, persons, request, ask);
   if ('reasons' in patients) return patients;
   const planned = plannedFiles(files, patients.each, request);

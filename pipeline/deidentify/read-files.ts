@@ -1,5 +1,5 @@
 import { copyNames } from '../../src/deidentify/copy-names.js';
-import { knownPersons } from '../../src/deidentify/known-persons.js';
+import { type KnownPersons, knownPersons } from '../../src/deidentify/known-persons.js';
 import { foldedHeader } from '../../src/findings/header.js';
 import { en } from '../../src/words/index.js';
 import { filesOfSource } from '../ingest/files.js';
@@ -13,9 +13,9 @@ export interface ReadFile extends OpenedFile, NamedFile {
   path: string;
 }
 
-/** The name of a file as it may be shown, before anybody in the files is known. */
-export function labelsOf(paths: readonly string[]): readonly string[] {
-  const names = copyNames(paths, knownPersons([]));
+/** The name of each file as it may be shown. @param persons  who is known from the files; nobody before they are read */
+export function labelsOf(paths: readonly string[], persons: KnownPersons): readonly string[] {
+  const names = copyNames(paths, persons);
   return paths.map((path, at) =>
     names[at]?.renamed
       ? en.deidentify.file(at + 1)
@@ -43,7 +43,7 @@ export async function readFiles(
   say: Say,
 ): Promise<{ files: readonly ReadFile[] } | { reasons: readonly Reason[] }> {
   const reviewed = new Set(keep.map(foldedHeader));
-  const labels = labelsOf(paths);
+  const labels = labelsOf(paths, knownPersons([]));
   const total = await bytesOf(paths, io);
   const files: ReadFile[] = [];
   const reasons: Reason[] = [];

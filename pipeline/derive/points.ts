@@ -4,7 +4,7 @@ import type { Grouping, Membership } from '../../src/records/derived.js';
 import type { Points } from '../../src/records/report.js';
 
 /** Cylinder vectors that the double-angle figure shows, one panel each. */
-export const doubleAnglePanels = ['corneal_cylinder_before', 'refractive_cylinder_after'] as const;
+const doubleAnglePanels = ['corneal_cylinder_before', 'refractive_cylinder_after'] as const;
 
 /** One mark for each analysed eye that has the vector. */
 export function doubleAnglePoints(

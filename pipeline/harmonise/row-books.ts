@@ -2,7 +2,7 @@ import type { FileBooks } from '../../src/records/canonical.js';
 import type { RawTable } from '../../src/records/raw-table.js';
 
 /** Why a row gave nothing; the order in which reasons are preferred where blocks of one row differ. */
-export const rowReasons = [
+const rowReasons = [
   'row-ragged',
   'patient-missing',
   'eye-missing',

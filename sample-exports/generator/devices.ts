@@ -54,7 +54,7 @@ export function refract(
 }
 
 /** The matrix of a written refraction: its sphere along the axis, sphere + cylinder at right angles to it. */
-export function correctionOf({ sphere, cylinder, axis }: Refraction): PowerMatrix {
+function correctionOf({ sphere, cylinder, axis }: Refraction): PowerMatrix {
   return axis === undefined ? matrix(sphere) : fromPrincipal(sphere, sphere + cylinder, axis + 90);
 }
 

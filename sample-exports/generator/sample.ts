@@ -20,7 +20,7 @@ function standsOn(rows: readonly (readonly string[])[], eye: Eye): boolean {
 }
 
 /** The exports of the main series with their slips, and the wide one without. */
-export function sheets(): Sheet[] {
+function sheets(): Sheet[] {
   const eyes = makeEyes(SEED);
   const theatre = theatreList(eyes);
   const unexamined = unexaminedRows(theatre, SLIPS);

@@ -5,6 +5,8 @@ import { type Artwork, chartConfig, ink } from './theme.js';
 export interface Grid {
   columns: number;
   panel: { width: number; height: number };
+  /** Of each panel, where they differ; else all have that of `panel`. */
+  heights?: readonly number[];
   /** What stands outside the plots of the outermost panels: axes, headings. */
   margin: { left: number; top: number; right: number; bottom: number };
   /** Between the plots of neighbouring panels. */
@@ -37,9 +39,10 @@ export function panelWidth(
  * A specification of exactly the artwork's width. The size is stated and nothing is fitted: vega sees no text metrics
  * where a specification is opened elsewhere, and a journal's column is a fixed width.
  */
-export function frame(artwork: Artwork, { columns, panel, margin, gap, panels, foot }: Grid): object {
-  const rows = Math.ceil(panels.length / columns);
-  const height = rows * panel.height + (rows - 1) * gap.row;
+export function frame(artwork: Artwork, grid: Grid): object {
+  const { columns, panel, margin, gap, panels, foot } = grid;
+  const heights = grid.heights ?? panels.map(() => panel.height);
+  const height = heightOf(heights, grid);
   const line = lineHeight(artwork);
   const footHeight = foot.length === 0 ? 0 : foot.length * line + line / 4;
   const under = (text: string, index: number): Label => {
@@ -60,6 +63,17 @@ export function frame(artwork: Artwork, { columns, panel, margin, gap, panels, f
     columns,
     bounds: 'flush',
     spacing: { column: gap.column, row: gap.row },
-    concat: panels.map((layers, index) => ({ ...panel, layer: withFoot(layers, index) })),
+    concat: panels.map((layers, index) => {
+      return { width: panel.width, height: heights[index], layer: withFoot(layers, index) };
+    }),
   };
+}
+
+/** From the top of the first row of panels to the bottom of the last. */
+function heightOf(heights: readonly number[], { columns, gap }: Pick<Grid, 'columns' | 'gap'>): number {
+  const rows = Math.ceil(heights.length / columns);
+  const tallest = Array.from({ length: rows }, (_, row) => {
+    return Math.max(...heights.slice(row * columns, (row + 1) * columns));
+  });
+  return tallest.reduce((sum, height) => sum + height, 0) + (rows - 1) * gap.row;
 }

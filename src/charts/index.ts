@@ -1,5 +1,6 @@
 import { accuracyShares } from './accuracy-shares.js';
 import { acuityCumulative } from './acuity-cumulative.js';
+import { differences } from './differences.js';
 import { doubleAngle } from './double-angle.js';
 import { eyeFlow } from './eye-flow.js';
 import { predictionError } from './prediction-error.js';
@@ -12,4 +13,5 @@ export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart
   ['accuracy-shares', accuracyShares],
   ['acuity-cumulative', acuityCumulative],
   ['double-angle', doubleAngle],
+  ['differences', differences],
 ]);

@@ -51,8 +51,8 @@ export function textWidth(text: string, size: number, weight: 'normal' | 'bold' 
   return (units * size) / 2048;
 }
 
-/** A number and the sign or unit behind it, which no line may part. */
-const inseparable = /(?<=\d) (?=%|D\b|mm\b)| (?=@)|(?<=@) /g;
+/** A number and the sign or unit beside it, which no line may part. */
+const inseparable = /(?<=\d) (?=%|D\b|mm\b)| (?=@)|(?<=[@≤]) /g;
 const noBreak = '\u00a0';
 
 /** How a text is set and broken. */

@@ -1,5 +1,5 @@
 import type { WordColumn } from '../columns/word-column.js';
-import { parseCodes } from '../intake/codes.js';
+import { parseCodes, parseYesNo } from '../intake/codes.js';
 import { parseNumber } from '../intake/number.js';
 import { columnOf, type ExportedFile } from '../propose/exported.js';
 import { ageText } from './age.js';
@@ -49,10 +49,20 @@ function sharedTexts(
 }
 
 /** Labels, or lists of codes of which each is looked at by itself. */
-function labels(file: ExportedFile, index: number, patients: Int32Array, field: string | undefined): CopiedCells {
+function labels(
+  file: ExportedFile,
+  index: number,
+  { field, known }: Extract<Role, { kind: 'labels' }>,
+  patients: Int32Array,
+  persons: KnownPersons,
+): CopiedCells {
   const column = columnOf(file, index);
   const shared = sharedTexts(column, patients, field);
-  const copyOf = (text: string): string => (isLabel(text, shared.has(folded(text)), field) ? text : removed);
+  const isHarmless = (text: string): boolean => {
+    if (shared.has(folded(text))) return isLabel(text, true, field);
+    return (known || parseYesNo(text) !== undefined) && isLabel(text, false, field) && !persons.isNamedIn(text);
+  };
+  const copyOf = (text: string): string => (text.trim() === '' || isHarmless(text) ? text : removed);
   return wordByWord(column, (word) => {
     if (file.isMissing(word)) return word;
     return field === undefined ? copyOf(word) : word.replace(/[^;,+]+/g, copyOf);
@@ -85,7 +95,7 @@ export function copiedCells(
         file.isMissing(word) || isMeasurement(word, file.decimal, role.clock) ? word : removed,
       );
     case 'labels':
-      return labels(file, index, patients, role.field);
+      return labels(file, index, role, patients, persons);
     case 'reviewed':
       return wordByWord(columnOf(file, index), (word) =>
         holdsIdentifier(word) || persons.isNamedIn(word) ? removed : word,

@@ -2,6 +2,7 @@ import { parseClock } from '../intake/clock.js';
 import { parseYesNo } from '../intake/codes.js';
 import { dateInOrder, splitDate } from '../intake/date.js';
 import { valueIdentifier } from '../intake/identifiers.js';
+import { isShortDate } from '../intake/leftover.js';
 import type { DecimalMark } from '../intake/number.js';
 import { isAcuity, isRefractionCell } from '../propose/looks.js';
 import { numberIn } from '../propose/profile.js';
@@ -18,11 +19,25 @@ export function isFullDate(text: string): boolean {
   return date !== undefined && orders.some((order) => dateInOrder(date, order) !== undefined);
 }
 
+const monthAndYear = /^(?:0?[1-9]|1[0-2])([./\- ])(?:19|20)\d\d$|^(?:19|20)\d\d([./\- ])(?:0?[1-9]|1[0-2])$/;
+const dayAndMonth = /^(?:0?[1-9]|[12]\d|3[01])\. ?(?:0?[1-9]|1[0-2])\.$/;
+
+/**
+ * Whether a text is a month of a year, or a day of a month. 5.2024 may be a number too: a column must be full of them.
+ *
+ * @example isPartOfDate('05/2024') // true
+ */
+export function isPartOfDate(text: string): boolean {
+  const plain = text.trim();
+  return monthAndYear.test(plain) || dayAndMonth.test(plain) || isShortDate(plain);
+}
+
 /** Five digits that are no decimals: a record's number, or a date as a spreadsheet counts days. */
 const longNumber = /(?<!\d)(?<!\d[.,])\d{5}/;
 
 /** Whether a whole cell is an identifier by itself. @param field  whose cells may be lists of codes */
 function isIdentifier(word: string, field?: string): boolean {
+  if (isPartOfDate(word)) return true;
   return longNumber.test(word) || isFullDate(word) || valueIdentifier({ words: [word], field }) !== undefined;
 }
 

@@ -19,6 +19,7 @@ const contacts: readonly LeftOut[] = ['header-contact', 'value-email', 'value-ph
 const numbers: readonly LeftOut[] = ['header-number', 'value-national-number', 'value-long-number', 'patient-number'];
 const others: readonly LeftOut[] = ['own-number', 'row-number', 'free-text', 'unknown-words'];
 const births: readonly LeftOut[] = ['header-birth', 'value-birth-date', 'birth-year'];
+const parts: readonly LeftOut[] = ['part-date'];
 
 /** Every item of the list, and what was done about it here. */
 function listLines({ files, patients }: RunRecord, { record: { list } }: Text): string {
@@ -27,7 +28,7 @@ function listLines({ files, patients }: RunRecord, { record: { list } }: Text): 
   const did: Readonly<Record<keyof typeof list.items, string>> = {
     A: `${columns(names)}; ${list.codes(patients)}`,
     B: columns(['header-address']),
-    C: list.dates(bornIn, columnsOfKind(files, ['surgery-date', 'date'])),
+    C: list.dates(bornIn, columnsOfKind(files, ['surgery-date', 'date']), columnsLeftOut(files, parts)),
     'D, E, F, N, O': columns(contacts),
     'G to M': list.numbers(columnsLeftOut(files, numbers)),
     P: list.biometric,

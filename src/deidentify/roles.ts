@@ -9,7 +9,7 @@ import type { RecognisedFile } from '../propose/placed.js';
 import type { Profile, ProfileWord } from '../propose/profile.js';
 import type { HeaderReading } from '../propose/read-header.js';
 import type { Term } from '../propose/vocabulary/vocabulary.js';
-import { isCodeLike, isMeasurement } from './harmless.js';
+import { isCodeLike, isMeasurement, isPartOfDate } from './harmless.js';
 import { isTradeText } from './trade-words.js';
 
 /** Why a column has no copy. */
@@ -19,6 +19,8 @@ export type LeftOut =
   | 'patient-number'
   /** A number that is different in nearly every row, or a long one: a record's, or a date as a count of days. */
   | 'own-number'
+  /** Months and years, or days and months. */
+  | 'part-date'
   | 'row-number'
   | 'free-text'
   /** Words whose meaning is not known. */
@@ -38,8 +40,11 @@ export type Role =
   /** `visit` names the time that its header, or the group above it, tells. */
   | { kind: 'date'; side: Laterality | undefined; visit: string | undefined }
   | { kind: 'numbers'; clock: boolean }
-  /** `field`: ours, for cells that list codes; undefined for a single label. */
-  | { kind: 'labels'; field: string | undefined }
+  /**
+   * `field`: ours, for cells that list codes; undefined for a single label. `known`: whether the header says what they
+   * are; codes of unknown meaning may be the initials of a patient.
+   */
+  | { kind: 'labels'; field: string | undefined; known: boolean }
   | { kind: 'left-out'; why: LeftOut };
 
 /** What people have decided about columns. */
@@ -77,7 +82,7 @@ const surgeonCode = /^\p{L}{0,2}\d{1,3}$|^\p{L}$/u;
 /** Names and initials of surgeons are turned into codes; codes stay. */
 function surgeonRole({ words }: Profile): Role {
   const areCodes = words.every(({ word }) => surgeonCode.test(word.trim()));
-  return areCodes ? { kind: 'labels', field: undefined } : { kind: 'surgeon' };
+  return areCodes ? { kind: 'labels', field: undefined, known: true } : { kind: 'surgeon' };
 }
 
 /** A column whose header says that it identifies persons. */
@@ -127,9 +132,9 @@ function roleOfTerm(term: Term): Role | undefined {
     case 'category':
     case 'laterality':
     case 'yes-no':
-      return { kind: 'labels', field: undefined };
+      return { kind: 'labels', field: undefined, known: true };
     case 'codes':
-      return { kind: 'labels', field: term };
+      return { kind: 'labels', field: term, known: true };
     case 'date':
       return undefined;
     default:
@@ -145,10 +150,11 @@ function roleOfCells(profile: Profile, decimal: DecimalMark): Role {
   const { words, filled, share } = profile;
   const found = valueIdentifier({ words: words.map(({ word }) => word) });
   if (found) return leftOut(found);
+  if (share(({ word }) => isPartOfDate(word)) > 0.5) return leftOut('part-date');
   if (isOwnNumber(profile)) return leftOut('own-number');
   if (share(({ word }) => isMeasurement(word, decimal, false)) >= 0.9) return { kind: 'numbers', clock: false };
   const isFew = words.length <= mostLabels && filled >= 2 * words.length;
-  if (isFew && words.every(isPlain)) return { kind: 'labels', field: undefined };
+  if (isFew && words.every(isPlain)) return { kind: 'labels', field: undefined, known: false };
   return leftOut(words.length > mostLabels ? 'free-text' : 'unknown-words');
 }
 
@@ -157,8 +163,11 @@ const isPlain = ({ word }: ProfileWord): boolean => isCodeLike(word) || isTradeT
 /** Rows from which on a number that is new in nearly every one is taken for one that tells them apart. */
 const leastRows = 20;
 
+/** Years of operations and visits; what is larger than measurements and no such year is a number of something. */
+const isYear = ({ value }: ProfileWord): boolean => value >= 1990 && value <= 2100;
+
 function isOwnNumber({ words, filled, share }: Profile): boolean {
-  const isLong = share((one) => isWhole(one) && Math.abs(one.value) >= 10_000) > 0.5;
+  const isLong = share((one) => isWhole(one) && Math.abs(one.value) >= 1000 && !isYear(one)) > 0.5;
   const isDifferent = filled >= leastRows && words.length >= 0.95 * filled && share(isWhole) > 0.9;
   return isLong || isDifferent;
 }

@@ -3,12 +3,15 @@ import { count } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { TypesetTable } from '../records/report.js';
 import type { Results } from '../results/index.js';
+import { type CohortPair, cohortPairs, referenceOf } from '../tables/cohort-pairs.js';
 import { cohortColumns } from '../tables/cohorts.js';
+import { concernsOf } from '../tables/concerns.js';
 import { fieldLabel } from '../tables/groups.js';
 import { levelText } from '../tables/level.js';
 import { valueText } from '../tables/value-text.js';
 import { type Headline, headlines } from '../text/headline.js';
 import { sentences } from '../text/sentences.js';
+import { verdictSentences } from '../text/verdicts.js';
 import { warnings } from '../text/warnings.js';
 import type { Words } from '../words/index.js';
 import type { DrawnFigure, FindingGroup, InternalContent, PageContent, Section } from './content.js';
@@ -33,7 +36,7 @@ const questions = [
   {
     id: 'plan',
     headlines: ['within-half', 'mean-error'],
-    exhibits: ['prediction-error', 'accuracy-shares', 'refractive-accuracy', 'accuracy-by-subgroup'],
+    exhibits: ['prediction-error', 'accuracy-shares', 'refractive-accuracy', 'formulas', 'accuracy-by-subgroup'],
   },
   {
     id: 'astigmatism',
@@ -42,6 +45,7 @@ const questions = [
   },
   { id: 'vision', headlines: ['corrected', 'uncorrected'], exhibits: ['acuity-cumulative', 'visual-acuity'] },
   { id: 'safety', headlines: ['complication'], exhibits: ['safety'] },
+  { id: 'differences', headlines: [], exhibits: ['differences', 'confounding', 'comparison', 'sensitivity'] },
 ] as const satisfies readonly {
   id: keyof Words['page']['questions'];
   headlines: Headline['id'][];
@@ -94,17 +98,25 @@ function cohortText(results: Results, plan: Plan, words: Words): string {
 }
 
 function sectionsOf(parts: PageParts, words: Words): readonly Section[] {
-  const asked = new Set<string>(questions.flatMap(({ exhibits }) => exhibits));
+  const pairs = cohortPairs(parts.results, words);
+  const open = questions.filter(({ id }) => id !== 'differences' || pairs.length > 0);
+  const asked = new Set<string>(open.flatMap(({ exhibits }) => exhibits));
   const others = exhibitsOf(parts, (id) => !asked.has(id));
-  const sections = questions.map(({ id, exhibits }) => ({
+  const sections = open.map(({ id, exhibits }) => ({
     id,
-    question: words.page.questions[id],
+    question: id === 'differences' ? differenceQuestion(pairs, words) : words.page.questions[id],
     answer: answerOf(id, parts, words),
     ...exhibitsOf(parts, (name) => (exhibits as readonly string[]).includes(name)),
     ...(id === 'data' ? { findings: parts.findings } : {}),
   }));
   const more = { id: 'more', question: words.page.questions.more, answer: [], ...others };
   return others.figures.length + others.tables.length > 0 ? [...sections, more] : sections;
+}
+
+/** Asked with the names of the cohorts. */
+function differenceQuestion(pairs: readonly CohortPair[], { page, tables }: Words): string {
+  const compared = pairs.map(({ compared: { label } }) => label).join(tables.orAnother);
+  return page.isDifferent(compared, referenceOf(pairs).label);
 }
 
 function exhibitsOf(
@@ -120,12 +132,20 @@ function exhibitsOf(
 function answerOf(id: (typeof questions)[number]['id'], parts: PageParts, words: Words): readonly string[] {
   const { results, plan } = parts;
   if (id === 'data') return dataAnswer(parts, words);
+  if (id === 'differences') return differenceAnswer(parts, words);
   const wanted: readonly string[] = questions.find((question) => question.id === id)?.headlines ?? [];
   const told = headlines(results, words)
     .filter((headline) => wanted.includes(headline.id))
     .map((headline) => `${statedNumber(headline, levelText(plan), words)}.`);
   const centroid = id === 'astigmatism' ? centroidAnswer(results, words) : [];
   return told.length + centroid.length > 0 ? [...told, ...centroid] : [words.page.notRecorded];
+}
+
+/** The verdicts, and what else may be the reason for a difference. */
+function differenceAnswer({ results, plan }: PageParts, words: Words): readonly string[] {
+  const concerns = cohortPairs(results, words).flatMap((pair) => concernsOf(results, pair, words));
+  const told = [...verdictSentences(results, plan, words), ...concerns.map(({ text }) => text)];
+  return told.length > 0 ? told : [words.page.notRecorded];
 }
 
 function centroidAnswer(results: Results, words: Words): readonly string[] {

@@ -93,6 +93,7 @@ thead th { font-weight: 600; vertical-align: bottom; }
 thead .n { font-weight: 400; color: var(--soft); white-space: nowrap; }
 tbody th { min-width: 11rem; }
 tbody td { white-space: nowrap; }
+tbody td.words { white-space: normal; min-width: 11rem; }
 .block th { font-weight: 600; padding-top: 0.8rem; }
 .inner th { padding-left: 1rem; }
 tfoot td { padding: 0.3rem 0 0; color: var(--soft); font-size: 0.8rem; white-space: normal; max-width: 46rem; }

@@ -3,6 +3,7 @@ export const tableNames = [
   'eye-flow',
   'baseline',
   'refractive-accuracy',
+  'formulas',
   'accuracy-by-subgroup',
   'lens-constants',
   'residual-cylinder',
@@ -15,7 +16,9 @@ export const tableNames = [
   'safety',
   'resources',
   'stability',
+  'confounding',
   'comparison',
+  'sensitivity',
   'benchmarks',
 ] as const;
 

@@ -171,9 +171,17 @@ function readingLines(
     : [...own, { depth, text: 'reading:' }, ...keys.map((text): YamlLine => ({ depth: depth + 1, text }))];
 }
 
+const conditionHeaders = (conditions: readonly Condition[]): readonly string[] =>
+  conditions.flatMap(({ where, and }) => [where, ...conditionHeaders(and)]);
+
 /** Header indices of the file that the former audit did not use. */
 function freshIndices(of: RecognisedFile, source: SourcePlan): readonly number[] {
-  const used = new Set(columnsOf(source).map((column) => locateColumn(of.file.header, column).index));
+  const asked = conditionHeaders(source.blocks.flatMap(({ only }) => only));
+  const places = [
+    ...columnsOf(source),
+    ...asked.map((column) => ({ column, position: undefined, occurrence: undefined })),
+  ];
+  const used = new Set(places.map((place) => locateColumn(of.file.header, place).index));
   return of.file.header.flatMap((_, index) => (used.has(index) ? [] : [index]));
 }
 

@@ -46,7 +46,7 @@ export function numberIn(word: string, decimal: DecimalMark): number {
 }
 
 /** Cells of each word of a column. */
-export function cellCounts({ words, codes }: WordColumn): Uint32Array {
+function cellCounts({ words, codes }: WordColumn): Uint32Array {
   const counts = new Uint32Array(words.length);
   for (const code of codes) counts[code] = (counts[code] as number) + 1;
   return counts;

@@ -17,8 +17,6 @@ export type Effect =
   | 'row left out'
   | 'nothing published';
 
-export const noWord = 0xffffffff;
-
 /**
  * Doubts about the data as columns, not objects: a registry makes hundreds of thousands. Sentences are made
  * when shown.

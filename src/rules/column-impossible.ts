@@ -1,5 +1,6 @@
 import type { FieldReading } from '../records/canonical.js';
-import { type FieldLimits, limitsOf } from './limits.js';
+import type { FieldLimits } from './field-limit.js';
+import { limitsOf } from './limits.js';
 import { isImpossible } from './range.js';
 import type { Rule } from './rule.js';
 

@@ -1,4 +1,4 @@
-import type { FieldLimits } from './limits.js';
+import type { FieldLimits } from './field-limit.js';
 
 type Entry = Pick<FieldLimits, 'possible' | 'unit' | 'reason' | 'source'> & Partial<FieldLimits>;
 

@@ -1,6 +1,7 @@
 import { millionths } from '../units.js';
 import { examsOf } from './exams.js';
-import { limitsOf, type Range } from './limits.js';
+import type { Range } from './field-limit.js';
+import { limitsOf } from './limits.js';
 import { examPlace } from './places.js';
 import type { Rule } from './rule.js';
 

@@ -18,7 +18,7 @@ const folded = (label: string): string =>
     .replace(/[^\p{L}\p{N}]/gu, '');
 
 /** Whether one letter was changed, added or left out; a digit makes another code. */
-export function isOneLetterApart(a: string, b: string): boolean {
+function isOneLetterApart(a: string, b: string): boolean {
   const [short, long] = a.length <= b.length ? [a, b] : [b, a];
   if (long.length - short.length > 1 || long.length < shortestWord) return false;
   let from = 0;

@@ -25,7 +25,7 @@ const ordinary = [22, 26] as const;
  * @source SRK regression, from memory
  * @example regressionPower(23.5, 43.5, 0) // 21
  */
-export function regressionPower(length: Millimetre, k: Dioptre, target: Dioptre): Dioptre {
+function regressionPower(length: Millimetre, k: Dioptre, target: Dioptre): Dioptre {
   return 118.9 - 2.5 * length - 0.9 * k - perDioptre * target;
 }
 

@@ -2,7 +2,8 @@ import { integersOf } from '../columns/table.js';
 import { type FieldReading, type Kind, noDay } from '../records/canonical.js';
 import type { Effect, Severity } from '../records/finding.js';
 import { millionths } from '../units.js';
-import { type FieldLimits, limitsOf, type Range } from './limits.js';
+import type { FieldLimits, Range } from './field-limit.js';
+import { limitsOf } from './limits.js';
 import { joinedRow, rowsOfBlock } from './rows.js';
 import type { Place, Rule, RuleContext, SideValue } from './rule.js';
 

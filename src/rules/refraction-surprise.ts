@@ -20,7 +20,7 @@ interface TurnedSign {
  *
  * @example turnedSign({ sphere: 1, cylinder: -0.5 }, -1.3) // { field: 'sphere', left: 0.05 }
  */
-export function turnedSign({ sphere, cylinder }: { sphere: number; cylinder: number }, predicted: number): TurnedSign {
+function turnedSign({ sphere, cylinder }: { sphere: number; cylinder: number }, predicted: number): TurnedSign {
   const ofSphere = sphericalEquivalent(-sphere, cylinder) - predicted;
   const ofCylinder = sphericalEquivalent(sphere, -cylinder) - predicted;
   return Math.abs(ofCylinder) < Math.abs(ofSphere)

@@ -1,12 +1,14 @@
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { meanSdCell, medianRangeCell, patientsCell, shareCell } from './cells.js';
+import { meanSdCell, medianRangeCell, patientsCell, shareCell, valueCell } from './cells.js';
+import { type CohortPair, cohortPairs } from './cohort-pairs.js';
 import { cohortColumns } from './cohorts.js';
+import { blank } from './comparison-cells.js';
 import { finish } from './finish.js';
 import { levelText } from './level.js';
 import { across, block, cohortHead } from './rows.js';
-import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+import type { DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 import { valueText } from './value-text.js';
 
 const characteristics = [
@@ -24,41 +26,77 @@ const characteristics = [
 type Characteristic = (typeof characteristics)[number];
 
 /**
- * What the eligible eyes were before surgery, by cohort. A characteristic that no eye has is left out. No p values:
- * cohorts are described here, not tested.
+ * What the eligible eyes were before surgery, by cohort, with standardised differences. A characteristic that no eye
+ * has is left out. No p values: cohorts are described here, not tested.
  */
 export function baseline(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
   const eligible = 'flow:eligible';
   if (results.get(eligible, 'all', 'analysed').value === 0) return undefined;
   const shown = characteristics.filter((name) => results.find(name, 'all', 'n')?.value);
+  const pairs = cohortPairs(results, words);
   const { baseline: labels, characteristic, notes, titles } = words.tables;
   return finish(
     {
       id: 'baseline',
       title: titles.baseline(),
-      head: cohortHead(setting, characteristic, eligible, 'analysed'),
+      head: [...cohortHead(setting, characteristic, eligible, 'analysed'), ...differenceHeads(pairs, words)],
       rows: [
-        across(setting, eligible, labels.patients, (get) => patientsCell(get('analysed')), 0),
-        ...shown.flatMap((name) => characteristicRows(setting, name)),
+        withDifferences(
+          across(setting, eligible, labels.patients, (get) => patientsCell(get('analysed')), 0),
+          pairs,
+        ),
+        ...shown.flatMap((name) => characteristicRows(setting, pairs, name)),
       ],
-      footnotes: [notes.perEye, ...agesNote(setting), ...missingNote(setting, shown)],
+      footnotes: [
+        notes.perEye,
+        ...(pairs.length > 0 ? [notes.imbalance] : []),
+        ...agesNote(setting),
+        ...missingNote(setting, shown),
+      ],
     },
     setting,
   );
 }
 
-function characteristicRows(setting: Setting, name: Characteristic): readonly DraftRow[] {
+/** One column a comparison, behind those of the groups. */
+function differenceHeads(pairs: readonly CohortPair[], { tables }: Words): readonly { text: string }[] {
+  const { standardised, standardisedOf } = tables;
+  const isOne = pairs.length === 1;
+  return pairs.map(({ compared, reference }) => {
+    return { text: isOne ? standardised : standardisedOf(compared.label, reference.label) };
+  });
+}
+
+/** A row of the groups with its standardised differences behind it; blank where the row is not what differs. */
+function withDifferences(
+  row: DraftRow,
+  pairs: readonly CohortPair[],
+  cell: (pair: CohortPair) => ShownCell = () => blank,
+): DraftRow {
+  return { ...row, cells: [...row.cells, ...pairs.map(cell)] };
+}
+
+function characteristicRows(setting: Setting, pairs: readonly CohortPair[], name: Characteristic): readonly DraftRow[] {
   const { results, plan, words } = setting;
   const { baseline: labels, rows } = words.tables;
+  const standardised = ({ group }: CohortPair) => valueCell(results.get(name, group, 'standardised_difference'), words);
   if (results.find(name, 'all', 'share')) {
     const label = words.tables.withInterval(labels[name], levelText(plan));
-    return [across(setting, name, label, (get) => shareCell(get('share'), get('count'), words), 0)];
+    const shares = across(setting, name, label, (get) => shareCell(get('share'), get('count'), words), 0);
+    return [withDifferences(shares, pairs, standardised)];
   }
   return [
     block(labels[name]),
-    across(setting, name, rows.meanSd, (get) => meanSdCell(get, words)),
-    across(setting, name, rows.medianRange, (get) => medianRangeCell(get, words)),
+    withDifferences(
+      across(setting, name, rows.meanSd, (get) => meanSdCell(get, words)),
+      pairs,
+      standardised,
+    ),
+    withDifferences(
+      across(setting, name, rows.medianRange, (get) => medianRangeCell(get, words)),
+      pairs,
+    ),
   ];
 }
 

@@ -7,7 +7,8 @@ import type { Setting } from './shapes.js';
 import { valueText } from './value-text.js';
 
 /** Families with an outcome visit. */
-export type OutcomeFamily = 'refraction' | 'astigmatism' | 'corrected' | 'uncorrected';
+export const outcomeFamilies = ['refraction', 'astigmatism', 'corrected', 'uncorrected'] as const;
+export type OutcomeFamily = (typeof outcomeFamilies)[number];
 
 /** The outcome visit by name: '3 months, else 1 month'. */
 export function outcomeVisit(plan: Plan, words: Words): string {
@@ -26,10 +27,13 @@ export function followUpMeasure(family: OutcomeFamily): string {
  * @throws {RangeError} when the family has no rows on follow-up or flow
  */
 export function followUpNotes(setting: Setting, families: readonly OutcomeFamily[]): readonly string[] {
-  const { notes } = setting.words.tables;
-  const times = families.map((family) => followUpNote(setting, family));
-  const flows = families.map((family) => flowNote(setting, family));
-  return [[notes.visit(outcomeVisit(setting.plan, setting.words)), ...times].join(' '), ...flows];
+  return [followUpTimes(setting, families), ...families.map((family) => flowNote(setting, family))];
+}
+
+/** The visit, and for each family the median and range of follow-up, eyes and patients of each column. */
+export function followUpTimes(setting: Setting, families: readonly OutcomeFamily[]): string {
+  const visit = setting.words.tables.notes.visit(outcomeVisit(setting.plan, setting.words));
+  return [visit, ...families.map((family) => followUpNote(setting, family))].join(' ');
 }
 
 function followUpNote({ results, words, columns }: Setting, family: OutcomeFamily): string {

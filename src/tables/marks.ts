@@ -1,5 +1,6 @@
 import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
+import { fieldLabel } from './groups.js';
 
 const symbols = ['*', '†', '‡', '§', '‖', '¶', '#'] as const;
 
@@ -16,17 +17,37 @@ export function noteCodes(row: ResultRow): readonly string[] {
   return row.note === '' ? [] : row.note.split(';');
 }
 
+/** Notes that are read as what they say, in cells and labels, and need no mark. */
+const silent = /^(primary|verdict):/;
+
+/** What a note means to a reader; undefined where no words are found. */
+function meaningOf(code: string, words: Words): string | undefined {
+  const { collinear, marked } = words.tables.notes;
+  const covariate = /^not-estimable:collinear:(.*)$/.exec(code)?.[1];
+  if (covariate !== undefined) return collinear(fieldLabel(decodeURIComponent(covariate), words));
+  const texts: Readonly<Record<string, string>> = marked;
+  return texts[code];
+}
+
+/** The reason why a row has no value, in words; '' where it has one, or its note names none. */
+export function reasonOf(row: ResultRow, words: Words): string {
+  const code = noteCodes(row).find((note) => note.startsWith('not-estimable'));
+  return code === undefined ? '' : (meaningOf(code, words) ?? '');
+}
+
 /**
  * The marks that the notes of the rows shown need.
  *
  * @throws {RangeError} when a note has no words: a footnote may not be lost
  */
 export function marksOf(rows: readonly ResultRow[], words: Words): Marks {
-  const { marked, unmarked } = words.tables.notes;
+  const { unmarked } = words.tables.notes;
   const bySymbol = new Map<string, string>();
   for (const code of rows.flatMap(noteCodes)) {
-    if (code in unmarked || bySymbol.has(code)) continue;
-    if (!(code in marked)) throw new RangeError(`marksOf: note "${code}" has no words in src/words/en/table-notes.ts`);
+    if (code in unmarked || silent.test(code) || bySymbol.has(code)) continue;
+    if (meaningOf(code, words) === undefined) {
+      throw new RangeError(`marksOf: note "${code}" has no words in src/words/en/table-notes.ts`);
+    }
     bySymbol.set(code, symbolAt(bySymbol.size));
   }
   return {
@@ -40,8 +61,7 @@ export function marksOf(rows: readonly ResultRow[], words: Words): Marks {
 
 /** One footnote a mark. */
 export function markedNotes(marks: Marks, words: Words): readonly string[] {
-  const texts: Readonly<Record<string, string>> = words.tables.notes.marked;
-  return [...marks.symbols].map(([code, symbol]) => `${symbol} ${texts[code]}`);
+  return [...marks.symbols].map(([code, symbol]) => `${symbol} ${meaningOf(code, words)}`);
 }
 
 /** *, †, ‡, §, ‖, ¶, #, then the same doubled, as tables are commonly marked. */

@@ -5,10 +5,9 @@ import { cohortColumns } from './cohorts.js';
 import { errorRows } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
+import { formulasOf } from './formula-measures.js';
 import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
-
-const otherFormula = 'prediction_error:';
 
 /**
  * How close to plan: prediction error, the same centred, target error, and the errors of further formulas. Prediction
@@ -49,9 +48,7 @@ function predictionNote({ predictions }: Plan, words: Words): string {
 /** The errors that at least one eye has, in the order of the table. */
 function errorBlocks({ results, words }: Setting): readonly { measure: string; label: string }[] {
   const { blocks } = words.tables;
-  const others = results.rows
-    .filter((row) => row.measure.startsWith(otherFormula) && row.group === 'all' && row.statistic === 'n')
-    .map(({ measure }) => ({ measure, label: blocks.formula(measure.slice(otherFormula.length)) }));
+  const others = formulasOf(results).map(({ measure, formula }) => ({ measure, label: blocks.formula(formula) }));
   return [
     { measure: 'prediction_error', label: blocks.prediction },
     { measure: 'prediction_error_centred', label: blocks.centred },

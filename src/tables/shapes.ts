@@ -47,6 +47,8 @@ export interface Draft {
   title: string;
   head: TypesetTable['head'];
   rows: readonly DraftRow[];
+  /** Level of the intervals, where it is not that of the audit alone. */
+  level?: string;
   /** The table's own footnotes; those on intervals, marks and abbreviations follow from the rows shown. */
   footnotes: readonly string[];
 }

@@ -7,18 +7,25 @@ import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
 
 /** Decimals of published numbers by unit; 2 where none is given. Axes and days are whole. */
-const decimals: Readonly<Record<string, number>> = { years: 1, days: 0, deg: 0 };
+const decimals: Readonly<Record<string, number>> = { years: 1, days: 0, deg: 0, 'D²': 3 };
 
-const counts = /^(n|missing|count|count_.*|substituted|due|not_yet_due|patients_both_eyes|operated|analysed)$/;
+const ofEyes = 'n|missing|count|count_.*|substituted|due|not_yet_due|operated|analysed|eyes_needed.*';
+const counts = new RegExp(`^(?:${ofEyes}|patients_.*|overlap_.*|months|years)$`);
+const pValues = /^p(_adjusted|_textbook)?(:|$)/;
 
 /** Whether a row holds a share, shown in percent. */
 function isShare(row: ResultRow): boolean {
-  return /^share(_|$)/.test(row.statistic);
+  return /^(share(_|$)|overlap:)/.test(row.statistic);
+}
+
+/** Whether a row holds a difference of shares, or a distance between them, shown in percentage points. */
+function isPoints(row: ResultRow): boolean {
+  return row.unit === 'share' && !isShare(row);
 }
 
 /**
  * The value of a results row as published: decimals by unit and statistic, true minus sign, shares in percent without
- * the sign.
+ * the sign and their differences in percentage points.
  *
  * @returns 'not estimable' where there is no value; the row's note says why
  * @example valueText(results.get('prediction_error', 'all', 'mean'), words) // '−0.06'
@@ -27,9 +34,9 @@ export function valueText(row: ResultRow, words: Words): string {
   const { value, statistic } = row;
   if (value === undefined) return words.tables.notEstimable;
   if (isShare(row)) return percent(value, row.n);
-  if (statistic === 'p') return pValue(value);
-  if (statistic === 'centroid_axis') return axisText(value, 3);
-  return isCount(row) ? count(value) : fixed(value, decimalsOf(row));
+  if (pValues.test(statistic)) return pValue(value);
+  if (/^(centroid|difference)_axis$/.test(statistic)) return axisText(value, 3);
+  return isCount(row) ? count(value) : numberText(value, row);
 }
 
 /**
@@ -43,13 +50,20 @@ export function intervalText(row: ResultRow, words: Words): string | undefined {
   if (low === undefined || high === undefined) return undefined;
   const { to } = words.tables;
   if (isShare(row)) return `${percent(low, row.n)} ${to} ${percent(high, row.n)}`;
-  return interval(low, high, decimalsOf(row), numberStyles.typesetPoint, to);
+  const scale = isPoints(row) ? 100 : 1;
+  return interval(scale * low, scale * high, decimalsOf(row), numberStyles.typesetPoint, to);
+}
+
+function numberText(value: number, row: ResultRow): string {
+  return fixed(isPoints(row) ? 100 * value : value, decimalsOf(row));
 }
 
 function isCount(row: ResultRow): boolean {
   return counts.test(row.statistic) || row.measure.startsWith('flow:');
 }
 
+/** Percentage points have the decimals of the percentages; degrees of freedom one. */
 function decimalsOf(row: ResultRow): number {
-  return decimals[row.unit] ?? 2;
+  if (isPoints(row)) return row.n < 100 ? 0 : 1;
+  return row.statistic.startsWith('df:') ? 1 : (decimals[row.unit] ?? 2);
 }

@@ -6,6 +6,7 @@ import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueC
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
+import { metresOf } from './lines.js';
 import { across, block, cohortHead, provenance, statisticStub } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
@@ -65,11 +66,6 @@ function linesOf({ results }: Setting, name: Acuity): readonly string[] {
   return results.rows
     .filter((row) => row.measure === name && row.group === 'all' && row.statistic.startsWith(line))
     .map((row) => row.statistic.slice(line.length));
-}
-
-/** The same line in metres: '20/40' is '6/12'. */
-function metresOf(feet: string): string {
-  return `6/${fixed(Number(feet.split('/')[1]) * 0.3, 1).replace('.0', '')}`;
 }
 
 function acuityNotes(setting: Setting, shown: readonly Acuity[]): readonly string[] {

@@ -1,7 +1,6 @@
 import { count, fixed } from '../format/number.js';
 import type { Plan, Visit } from '../records/plan.js';
 import type { Results } from '../results/index.js';
-import { hasInterval } from '../tables/footnotes.js';
 import { levelText } from '../tables/level.js';
 import { noteCodes } from '../tables/marks.js';
 import { markdownText } from '../tables/render/markdown.js';
@@ -9,6 +8,8 @@ import { vertexText } from '../tables/rows.js';
 import { valueText } from '../tables/value-text.js';
 import type { Cited } from '../words/en/methods-text.js';
 import type { Words } from '../words/index.js';
+import { comparisonParagraph, formulaSentences } from './comparison-methods.js';
+import { methodSentences, ofOneGroup } from './method-sentences.js';
 import { cited, referenceList } from './references.js';
 
 /**
@@ -23,7 +24,9 @@ export function methods(results: Results, plan: Plan, words: Words): string {
     eyesParagraph(results, plan, words),
     measuresParagraph(results, plan, words),
     statisticsParagraph(results, plan, words),
-  ];
+    comparisonParagraph(results, plan, words),
+    closingParagraph(results, plan, words),
+  ].filter((paragraph) => paragraph.length > 0);
   const { told, keys } = cited(paragraphs);
   return `${[
     `# ${text.heading}`,
@@ -84,24 +87,21 @@ function statisticsParagraph(results: Results, plan: Plan, words: Words): readon
   const notes = new Set(results.rows.flatMap(noteCodes));
   return [
     text.estimand(levelText(plan)),
-    ...methodSentences(results, words),
+    ...methodSentences(ofOneGroup(results), words),
     ...(notes.has('icc:whole-audit') ? [{ text: text.iccFromAll }] : []),
     ...(notes.has('icc:fellow-eyes-identical') ? [{ text: text.iccIdentical }] : []),
     { text: text.smallSamples },
     text.conventions,
-    { text: text.rounding },
-    { text: text.program },
   ];
 }
 
-/** One sentence for each method that the results bear, in the order of the words. */
-function methodSentences(results: Results, words: Words): readonly Cited[] {
-  const { byMethod } = words.tables.methods;
-  // The bound under independence is no interval of the audit: footnotes tell it as what it is not.
-  const told = results.rows.filter((row) => hasInterval(row) && row.method !== 'independent-eyes');
-  const used = new Set(told.map(({ method }) => method));
-  for (const method of used) {
-    if (!(method in byMethod)) throw new RangeError(`methods: method "${method}" has no words in methods-text.ts`);
-  }
-  return Object.entries(byMethod).flatMap(([method, sentence]) => (used.has(method) ? [sentence] : []));
+/** Formulas against each other, the same with fewer eyes, and what holds for every number. */
+function closingParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {
+  const text = words.tables.methods;
+  return [
+    ...formulaSentences(results, plan, words),
+    ...(results.rows.some(({ group }) => group.startsWith('sensitivity=')) ? [{ text: text.sensitivity }] : []),
+    { text: text.rounding },
+    { text: text.program },
+  ];
 }

@@ -3,7 +3,9 @@ import { unavailable } from '../plan/unavailable.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
+import { cohortPairs } from '../tables/cohort-pairs.js';
 import { cohortColumns } from '../tables/cohorts.js';
+import { type Concern, concernsOf } from '../tables/concerns.js';
 import type { Column } from '../tables/shapes.js';
 import { valueText } from '../tables/value-text.js';
 import { millionths } from '../units.js';
@@ -11,7 +13,7 @@ import type { Words } from '../words/index.js';
 
 /** Something that changes how the numbers of the report are to be read. */
 export interface Warning {
-  id: 'not-done' | 'few-patients' | 'follow-up-low' | 'follow-up-uneven' | 'both-eyes';
+  id: 'not-done' | 'few-patients' | 'follow-up-low' | 'follow-up-uneven' | 'both-eyes' | Concern['id'];
   text: string;
 }
 
@@ -22,7 +24,8 @@ const goodFollowUp = 0.8;
 const evenFollowUp = 0.1;
 
 /**
- * What changes how to read the report: what audit.yaml asks for in vain, few patients, poor or uneven follow-up, both eyes of patients.
+ * What changes how to read the report: what audit.yaml asks for in vain, few patients, poor or uneven follow-up, what
+ * else differs between cohorts, both eyes of patients.
  *
  * @throws {RangeError} when a row on eyes operated or completeness is not there
  * @source thresholds settled for this project
@@ -34,6 +37,7 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
     ...fewPatients(results, columns, words),
     ...lowFollowUp(results, columns, words),
     ...unevenFollowUp(results, columns, words),
+    ...cohortPairs(results, words).flatMap((pair) => concernsOf(results, pair, words)),
     ...bothEyes(results, words),
   ];
 }

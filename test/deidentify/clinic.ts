@@ -66,11 +66,11 @@ export const german = (day: string): string => day.split('-').reverse().join('.'
 const american = (day: string): string => day.replace(/^(\d+)-(\d+)-(\d+)$/, '$2/$3/$1');
 
 /** A remark with a name in it, as people write them. */
-export const remark = ({ person }: Case): string =>
+const remark = ({ person }: Case): string =>
   `Spoke to Mrs ${person.surname} on the ward; daughter ${person.first} collects her, ring ${person.phone}`;
 
 /** The surgery list: semicolons, decimal commas, Western letters. */
-export function theatreFile(): Buffer {
+function theatreFile(): Buffer {
   const header =
     `Hospital No;NHS number;Surname;First name;Date of birth;Street;Post code;Phone;E-mail;Side;Op date;Surgeon name;
     Method;IOL;Power;IOL serial;Predicted;Compl;Comorbidity;Site;Ref;Größe;Remarks`.replace(/\n\s+/g, '');
@@ -108,7 +108,7 @@ export function theatreFile(): Buffer {
 }
 
 /** The lane: UTF-16, tabs, American dates with a time of day, what people write into the wrong cell. */
-export function laneFile(): Buffer {
+function laneFile(): Buffer {
   const header = ['MRN', 'Patient name', 'DOB', 'Eye', 'Visit date', 'Sph', 'Cyl', 'Ax', 'UCVA', 'BCVA', 'Comment'];
   const rows = cases.flatMap((one, at) =>
     one.visits.map((visit, n) => [
@@ -132,7 +132,7 @@ export function laneFile(): Buffer {
 }
 
 /** The keratometer: a title with a name above the header, blanks inside the numbers. */
-export function keratometerFile(): Buffer {
+function keratometerFile(): Buffer {
   const spaced = (number: string): string => ` ${number.slice(0, 3)} ${number.slice(3)}`;
   const rows = cases.map(({ person, eye, visits }, at) =>
     [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { holdsIdentifier, isCodeLike, isLabel, isMeasurement } from '../../src/deidentify/harmless.js';
+import { holdsIdentifier, isCodeLike, isLabel, isMeasurement, isPartOfDate } from '../../src/deidentify/harmless.js';
 
 // Spellings in common practice, no source; numbers, names and addresses are invented.
 describe('a cell of a measurement', () => {
@@ -120,4 +120,15 @@ describe('a text that was read through', () => {
   ])('"%s" holds something', (text) => {
     expect(holdsIdentifier(text)).toBe(true);
   });
+});
+
+it.each(['05/2024', '5-1948', '2024-05', '12.2024', '12. 5.', 'May 1948', '06-Sep'])(
+  '"%s" is part of a date',
+  (text) => {
+    expect(isPartOfDate(text)).toBe(true);
+  },
+);
+
+it.each(['6/12', '20/40', '43.25', '13/2024', '2024', '12.5', '-1.25'])('"%s" is none', (text) => {
+  expect(isPartOfDate(text)).toBe(false);
 });

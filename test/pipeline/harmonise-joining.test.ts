@@ -12,7 +12,7 @@ const columns = {
   eye: 'Eye',
   days: 'Day',
   sphere: 'Sph',
-  cylinder: 'Cyl',
+  cylinder: { column: 'Cyl', notation: 'plus' },
   axis: 'Ax',
   cdva: { column: 'CDVA', numbers: 'logmar' },
   k_flat: 'Flat',

@@ -43,7 +43,7 @@ describe('footnotes', () => {
   });
 
   it('have words for every method of an interval', () => {
-    expect(Object.keys(en.tables.notes.intervals)).toEqual(Object.keys(estimateMethods));
+    expect(Object.keys(en.tables.notes.intervals)).toEqual(expect.arrayContaining(Object.keys(estimateMethods)));
     expect(() => footnotesOf('', cell('mean', [0, 0, 0], 'D', 'made-up'))).toThrow('method "made-up" has no words');
   });
 

@@ -30,7 +30,9 @@ describe('methods', () => {
     expect(text).toContain('Clopper–Pearson');
     expect(text).not.toContain('Ratios of shares');
     const ratio = rowsOf({ measure: 'made_up', n: 9, unit: '', method: 'log-ratio-patient-t' }, { ratio: [2, 1, 4] });
-    expect(written([...auditRows, ...ratio])).toContain('Ratios of shares are made on the logarithmic scale');
+    expect(written([...auditRows, ...ratio])).toContain(
+      'Ratios of shares, only where both are above zero, are made on the logarithmic scale',
+    );
     const inexact = without(auditRows, ({ method }) => method.startsWith('exact'));
     expect(() => written(inexact)).not.toThrow();
     expect(written(inexact)).not.toContain('Clopper');
@@ -67,7 +69,7 @@ describe('methods', () => {
   });
 
   it('has words for every method, and fails on one without', () => {
-    expect(Object.keys(en.tables.methods.byMethod)).toEqual(Object.keys(estimateMethods));
+    expect(Object.keys(en.tables.methods.byMethod)).toEqual(expect.arrayContaining(Object.keys(estimateMethods)));
     const strange = rowsOf({ measure: 'made_up', n: 9, method: 'made-up' }, { mean: [0, 0, 0] });
     expect(() => written([...auditRows, ...strange])).toThrow('methods: method "made-up" has no words');
   });

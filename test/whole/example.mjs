@@ -1,7 +1,8 @@
 // Makes reports/example anew: the publication folder of the small series without pictures in pixels, and the one
 // figure of the large sample that the README shows.
-import { cpSync, mkdirSync, rmSync } from 'node:fs';
+
 import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, rmSync } from 'node:fs';
 
 const reports = new URL('../../reports/', import.meta.url);
 const command = new URL('../../pipeline/halfdiopter.mjs', import.meta.url).pathname;
@@ -19,4 +20,7 @@ cpSync(new URL('short-sighted-2025/publication/', reports), new URL('publication
   recursive: true,
   filter: (path) => !path.endsWith('.png'),
 });
-cpSync(new URL('cataract-2024-2025/publication/figures/5-double-angle.svg', reports), new URL('double-angle.svg', example));
+cpSync(
+  new URL('cataract-2024-2025/publication/figures/5-double-angle.svg', reports),
+  new URL('double-angle.svg', example),
+);

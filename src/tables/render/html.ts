@@ -4,7 +4,8 @@ import type { Words } from '../../words/index.js';
 
 /**
  * A table as an HTML fragment that a screen reader can walk: caption, column heads, row heads, blocks as row groups,
- * footnotes in the foot. Classes: `block` for the label of a block, `inner` for rows below one.
+ * footnotes in the foot. Classes: `block` for the label of a block, `inner` for rows below one, `words` for cells that
+ * hold a clause.
  *
  * @example tableHtml(table, words) // '<table id="table-eye-flow">…'
  */
@@ -43,7 +44,13 @@ function rowHtml({ label, indent, cells }: TableRow, width: number): string {
     return `<tr class="block"><th scope="rowgroup" colspan="${width}">${escaped(label)}</th></tr>`;
   }
   const inner = indent === 1 ? ' class="inner"' : '';
-  return `<tr${inner}><th scope="row">${escaped(label)}</th>${cells.map(({ text }) => `<td>${escaped(text)}</td>`).join('')}</tr>`;
+  return `<tr${inner}><th scope="row">${escaped(label)}</th>${cells.map(({ text }) => cellHtml(text)).join('')}</tr>`;
+}
+
+/** Numbers stay on one line; a cell of words, such as a verdict, may be broken. */
+function cellHtml(text: string): string {
+  const isWords = text.length > 20 && !/\d/.test(text);
+  return `<td${isWords ? ' class="words"' : ''}>${escaped(text)}</td>`;
 }
 
 const entities: Readonly<Record<string, string>> = {

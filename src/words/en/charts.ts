@@ -119,6 +119,39 @@ const eyeFlow = {
   altStep: (label: string, count: string) => `${label} ${count}`,
 } as const;
 
+const differences = {
+  title: (cohorts: string) => `Differences between cohorts: ${cohorts}`,
+  pair: (compared: string, reference: string) => `${compared} − ${reference}`,
+  /** Heads of panels by the unit of their differences; another unit stands for itself. */
+  units: { share: 'Percentage points', D: 'Dioptres', logMAR: 'logMAR' } as Readonly<Record<string, string>>,
+  ratio: 'Ratio, logarithmic scale',
+  effect: 'Probability of the larger value',
+  estimate: 'Estimate (CI)',
+  betterLeft: (cohort: string) => `← ${cohort} better`,
+  betterRight: (cohort: string) => `${cohort} better →`,
+  lower: (cohort: string) => `← ${cohort} lower`,
+  /** The other side of the line, where the cohort is named already. */
+  higher: 'higher →',
+  compared: 'compared',
+  levels: (primary: string, level: string) =>
+    primary === level
+      ? `Bold, filled: primary, with a verdict. Intervals: ${level}.`
+      : `Bold, filled: primary, with a verdict; ${primary} intervals. The others: ${level}.`,
+  exploratory: (level: string) => `Intervals: ${level}.`,
+  margin: 'Shaded: within the margin.',
+  legend:
+    'Each line is one outcome: its difference, or ratio, between the compared cohort and the reference with its ' +
+    'confidence interval, patients with two eyes accounted for. The upright line is no difference. Only primary ' +
+    'outcomes bear a verdict. Shift: median of all differences between an eye of one cohort and one of the other. ' +
+    'Differences of centroids, and further outcomes, stand in the comparison table.',
+  eyes: (pair: string, least: string, most: string) =>
+    least === most ? `${pair}: ${most} eyes in each comparison.` : `${pair}: ${least} to ${most} eyes in a comparison.`,
+  altLead: 'Differences between cohorts. ',
+  altPrimary: (outcome: string) => `${outcome} (primary)`,
+  altEstimate: (outcome: string, estimate: string) => `${outcome} ${estimate}`,
+  verdict: (estimate: string, verdict: string) => `${estimate}, ${verdict}`,
+} as const;
+
 /** English words: charts. */
 export const charts = {
   eyes,
@@ -143,5 +176,6 @@ export const charts = {
   accuracyShares,
   acuityCumulative,
   doubleAngle,
+  differences,
   eyeFlow,
 } as const;

@@ -31,8 +31,13 @@ export const deidentifyRecord = {
       Q: 'photographs of the face and the like',
       R: 'any other number, characteristic or code of one person',
     },
-    dates: (births: number, dates: number) =>
-      `${dates} ${dates === 1 ? 'column' : 'columns'} of dates turned into days from surgery or the year of surgery; ${births} of births turned into age at surgery, or left out; ages from 90 are 90+`,
+    dates: (births: number, dates: number, parts: number) =>
+      [
+        `${dates} ${dates === 1 ? 'column' : 'columns'} of dates turned into days from surgery or the year of surgery`,
+        `${births} of births turned into age at surgery, or left out`,
+        ...(parts > 0 ? [`${parts} of months or days left out`] : []),
+        'ages from 90 are 90+',
+      ].join('; '),
     codes: (patients: number) =>
       `${patients} patients by random codes, not derived from anything about them (45 CFR 164.514(c))`,
     numbers: (n: number) =>

@@ -11,6 +11,7 @@ const leftOut: Readonly<Record<LeftOut, string>> = {
   ...findings.identifiers,
   'patient-number': 'is another number of the patient',
   'own-number': 'holds numbers like those of records, or days counted as spreadsheets do',
+  'part-date': 'holds months and years, or days and months',
   'row-number': 'numbers the rows',
   'free-text': 'holds free text',
   'unknown-words': 'holds words whose meaning is not known',

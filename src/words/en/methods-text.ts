@@ -1,4 +1,5 @@
-import type { EstimateMethod } from '../../statistics/estimate.js';
+import type { comparisonMethods, comparisonNotes } from '../../comparison/codes.js';
+import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
 
 /** A work cited; `memory`: its details were not read again and have to be checked before they are printed. */
 interface Reference {
@@ -8,17 +9,41 @@ interface Reference {
 
 /** Works that the methods paragraph cites, by key. */
 const references = {
+  austin: {
+    text: 'Austin PC. Balance diagnostics for comparing the distribution of baseline covariates between treatment groups in propensity-score matched samples. Stat Med 2009;28:3083–3107',
+    memory: true,
+  },
+  brunner: {
+    text: 'Brunner E, Munzel U. The nonparametric Behrens–Fisher problem: asymptotic theory and a small-sample approximation. Biom J 2000;42:17–25',
+    memory: true,
+  },
   clopper: {
     text: 'Clopper CJ, Pearson ES. The use of confidence or fiducial limits illustrated in the case of the binomial. Biometrika 1934;26:404–413',
     memory: true,
   },
+  cribari: {
+    text: 'Cribari-Neto F. Asymptotic inference under heteroskedasticity of unknown form. Comput Stat Data Anal 2004;45:215–233 (HC4)',
+    memory: true,
+  },
+  fagerland: {
+    text: 'Fagerland MW, Lydersen S, Laake P. The McNemar test for binary matched-pairs data: mid-p and asymptotic are better than exact conditional. BMC Med Res Methodol 2013;13:91',
+    memory: true,
+  },
   glynn: { text: 'Glynn RJ, Rosner B. Ophthalmic Epidemiol 2012;19:159–165 (correlated eyes)' },
+  hodges: {
+    text: 'Hodges JL, Lehmann EL. Estimates of location based on rank tests. Ann Math Stat 1963;34:598–611',
+    memory: true,
+  },
   holladay1997: { text: 'Holladay JT. J Refract Surg 1997;13:388–391 (averages of visual acuity)' },
   holladay1998: {
     text: 'Holladay JT, Dudeja DR, Koch DD. J Cataract Refract Surg 1998;24:57–65 (doubled-angle vectors)',
   },
   holladay2001: {
     text: 'Holladay JT, Moran JR, Kezirian GM. J Cataract Refract Surg 2001;27:61–79 (refractions at the corneal plane)',
+  },
+  holm: {
+    text: 'Holm S. A simple sequentially rejective multiple test procedure. Scand J Stat 1979;6:65–70',
+    memory: true,
   },
   hyndman: {
     text: 'Hyndman RJ, Fan Y. Sample quantiles in statistical packages. Am Stat 1996;50:361–365',
@@ -28,8 +53,33 @@ const references = {
     text: 'Johnson RA, Wichern DW. Applied multivariate statistical analysis, chapter 5 (Hotelling’s T²). Prentice Hall',
     memory: true,
   },
+  krishnamoorthy: {
+    text: 'Krishnamoorthy K, Yu J. Modified Nel and Van der Merwe test for the multivariate Behrens–Fisher problem. Stat Probab Lett 2004;66:161–169',
+    memory: true,
+  },
   langenbucher: { text: 'Langenbucher A et al. PLoS One 2022;17:e0267352 (sign of the prediction error)' },
+  liang: {
+    text: 'Liang KY, Zeger SL. Longitudinal data analysis using generalized linear models. Biometrika 1986;73:13–22',
+    memory: true,
+  },
+  lydersen: {
+    text: 'Lydersen S, Fagerland MW, Laake P. Recommended tests for association in 2 × 2 tables. Stat Med 2009;28:1159–1175',
+    memory: true,
+  },
   newcombe: { text: 'Newcombe RG. Stat Med 1998;17:857–872 (intervals of a single share)' },
+  newcombeUnpaired: { text: 'Newcombe RG. Stat Med 1998;17:873–890 (difference of two independent shares)' },
+  newcombePaired: {
+    text: 'Newcombe RG. Improved confidence intervals for the difference between binomial proportions based on paired data. Stat Med 1998;17:2635–2650',
+    memory: true,
+  },
+  pitman: {
+    text: 'Pitman EJG. A note on normal correlation. Biometrika 1939;31:9–12; Morgan WA. A test for the significance of the difference between the two variances in a sample from a normal bivariate population. Biometrika 1939;31:13–19',
+    memory: true,
+  },
+  satterthwaite: {
+    text: 'Satterthwaite FE. An approximate distribution of estimates of variance components. Biometrics 1946;2:110–114',
+    memory: true,
+  },
   wang: { text: 'Wang L, Koch DD, Hill W, Abulafia A. J Cataract Refract Surg 2017;43:999–1002 (centred errors)' },
   wilson: {
     text: 'Wilson EB. Probable inference, the law of succession, and statistical inference. J Am Stat Assoc 1927;22:209–212',
@@ -47,7 +97,7 @@ export interface Cited {
 }
 
 /** What was done for an interval, by method code; only the codes met in the results are told. */
-const byMethod: Readonly<Record<EstimateMethod, Cited>> = {
+const byMethod: Readonly<Record<EstimateMethod | 'linear-model-patient-t', Cited>> = {
   'mean-patient-t': {
     text: 'Intervals of means use Student’s t with one degree of freedom fewer than patients; the variance is that of the sums over each patient’s eyes',
     cites: ['ying'],
@@ -85,28 +135,102 @@ const byMethod: Readonly<Record<EstimateMethod, Cited>> = {
     cites: ['johnson'],
   },
   'difference-patient-t': {
-    text: 'Differences of means between cohorts use t with the variance from the patient sums of both cohorts and Satterthwaite’s degrees of freedom',
+    text: 'Means are compared by their difference, with t; the variance is that of the sums over each patient’s eyes in both cohorts, so that fellow eyes in one cohort or in two are allowed for; degrees of freedom by Satterthwaite over the patients of one cohort, of the other, and of both',
+    cites: ['satterthwaite'],
   },
   'ratio-jackknife-t': {
-    text: 'Ratios of standard deviations are made on the logarithmic scale by the jackknife over the patients of both cohorts',
+    text: 'Spreads are compared by the ratio of standard deviations, on the logarithmic scale, by the jackknife over the patients of both cohorts',
   },
   'placements-patient-t': {
-    text: 'Skewed outcomes are compared by the relative effect (the probability that an eye of one cohort has the larger value), with the variance of the placements from patient sums',
+    text: 'Skewed outcomes, and errors without their sign, are compared by the relative effect: the probability that an eye of the compared cohort has the larger value, ties counted half; its variance is that of the placements, summed by patient',
+    cites: ['brunner'],
   },
-  'shift-placements': { text: 'The shift between cohorts is the median of all differences between their eyes' },
+  'shift-placements': {
+    text: 'Beside it stands the shift, the median of all differences between an eye of one cohort and one of the other, whose limits are quantiles of these differences',
+    cites: ['hodges'],
+  },
   'square-and-add': {
-    text: 'Differences of shares are intervals by square-and-add of two score intervals, with the correlation of the patient sums',
+    text: 'Shares are compared by their difference; its interval adds the squares of the two score intervals, with the correlation of the patient sums',
+    cites: ['newcombeUnpaired'],
   },
   'newcombe-paired-phi-corrected': {
-    text: 'In fellow-eye designs differences of shares use the paired square-and-add interval with corrected φ',
+    text: 'Where each patient has one eye in each cohort, differences of shares have the paired score interval with corrected φ',
+    cites: ['newcombePaired'],
   },
   'log-ratio-patient-t': {
-    text: 'Ratios of shares are made on the logarithmic scale with the variance from the patient sums of both cohorts',
+    text: 'Ratios of shares, only where both are above zero, are made on the logarithmic scale with the variance from patient sums',
   },
   'centroid-difference': {
-    text: 'Differences of centroids are tested with the covariance from the patient sums of both cohorts',
+    text: 'Centroids are compared by the vector between them, its region and T² from the covariance of the patient sums of both cohorts, with the degrees of freedom of Krishnamoorthy and Yu',
+    cites: ['krishnamoorthy'],
+  },
+  'linear-model-patient-t': {
+    text: 'Adjusted differences are those of a linear model on the eyes, for shares too, with the variance of its influences summed by patient',
+    cites: ['liang'],
   },
 };
+
+/** Tests that no interval stands for, by method code. */
+const byTest: Readonly<Partial<Record<keyof typeof comparisonMethods, Cited>>> = {
+  'fisher-mid-p': {
+    text: 'p values of shares are Fisher’s with mid-p, each patient having one eye',
+    cites: ['lydersen'],
+  },
+  'mcnemar-mid-p': {
+    text: 'p values of shares are McNemar’s with mid-p, each patient having one eye in each cohort',
+    cites: ['fagerland'],
+  },
+};
+
+/** Textbook tests that the ones used are identical with in these data, by note. */
+const byTextbook: Readonly<Partial<Record<EstimateNote | keyof typeof comparisonNotes, string>>> = {
+  'textbook:welch': 'of means Welch’s t',
+  'textbook:paired-t': 'of means the paired t',
+  'textbook:brunner-munzel': 'of relative effects that of Brunner and Munzel',
+  'textbook:hotelling': 'of centroids the paired Hotelling test',
+  'textbook:krishnamoorthy-yu': 'of centroids that of Krishnamoorthy and Yu for unequal covariances',
+};
+
+const comparison = {
+  cohorts: (compared: string, reference: string): string =>
+    `Compared with ${reference}, the reference: ${compared}; differences are the compared cohort less the reference, ratios the compared over the reference`,
+  design: (note: string) => note.replace(/\.$/, ''),
+  textbook: (list: string): string =>
+    `Since no patient has more than one eye in a cohort, tests are identical with their textbook forms: ${list}`,
+  primary: (outcome: string, level: string): string =>
+    `The primary outcome is ${outcome}; the verdict follows its ${level} interval and never p`,
+  primaries: (outcomes: string, k: string, error: string, level: string): Cited => ({
+    text: `Primary outcomes are ${outcomes}; ${k} intervals (outcomes × comparisons) share an error of ${error}, so that each has a level of ${level}, and the verdict follows the interval and never p; p values are adjusted by Holm’s method over the same ${k}`,
+    cites: ['holm'],
+  }),
+  exploratory: (level: string): string => `All other outcomes are exploratory: ${level} intervals and no verdict`,
+  margins: (list: string): string => `Margins, declared in audit.yaml: ${list}`,
+  noMargin:
+    'No margin was declared, so that an interval that holds no difference is told as “no difference shown” and never as equality',
+  marginOf: (outcome: string, margin: string): string => `${outcome} ${margin}`,
+  power:
+    'Where the question stays open, the smallest difference detectable with 80 % power is given, from the variance found; the difference found is never used for planning',
+  adjusted: (covariates: string): string => `Covariates of adjusted differences: ${covariates}`,
+  baseline: {
+    text: 'What eyes were before surgery is compared by standardised differences, without tests; beyond 0.1 they are marked as an imbalance',
+    cites: ['austin'],
+  },
+  observed:
+    'Cohorts were not drawn by lot: surgeon, machine, lens, time of surgery and time of follow-up are tabulated by cohort before any difference is',
+} as const;
+
+const formulas = {
+  sameEyes: (list: string, primary: string): string =>
+    `Formulas (${list}) are compared with ${primary} on the eyes that have both errors: the squared error less the mean of its formula, the absolute error, and the share within ±0.50 D; the mean over eyes of each difference is tested by t with the patient variance`,
+  holm: { text: 'p values are adjusted by Holm’s method over the formulas', cites: ['holm'] },
+  textbook: {
+    text: 'Beside them stand the textbook forms for one eye a patient: Morgan–Pitman with HC4 standard error, and McNemar with mid-p',
+    cites: ['pitman', 'cribari', 'fagerland'],
+  },
+} as const;
+
+const sensitivity =
+  'The headline numbers were repeated with one eye of each patient (the first operated of those eligible) and without eyes that have an unusual value still to be confirmed';
 
 const measures = {
   prediction_error: {
@@ -134,6 +258,11 @@ const measures = {
 export const methodsText = {
   references,
   byMethod,
+  byTest,
+  byTextbook,
+  comparison,
+  formulas,
+  sensitivity,
   measures,
   heading: 'Statistical methods',
   referencesHeading: 'References',

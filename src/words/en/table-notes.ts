@@ -1,9 +1,12 @@
+import type { comparisonMethods, comparisonNotes } from '../../comparison/codes.js';
 import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Notes that are given to rows and not to estimates. */
-type AnalysisNote = 'not-estimable:light-perception' | 'not-estimable:zero-vector' | 'suppressed';
+type AnalysisNote = 'not-estimable:light-perception' | 'suppressed';
+type ComparisonMethod = keyof typeof comparisonMethods;
+type ComparisonNote = keyof typeof comparisonNotes;
 
 /** Footnotes of marks: what a note of a results row means to a reader. */
 const marked = {
@@ -23,7 +26,15 @@ const marked = {
   'degenerate:identical-points': 'All points are equal: the region is a point, and there is no test.',
   'degenerate:patient-sums': 'The sums over patients lie on one line: there is no test.',
   suppressed: 'Not shown: too few eyes to be published.',
-} as const satisfies Partial<Record<EstimateNote | AnalysisNote, string>>;
+  'design:independent': 'Of the eyes with this value no patient has one in both cohorts.',
+  'design:fellow-eye': 'Of the eyes with this value each patient has one in each cohort.',
+  'design:mixed': 'Of the eyes with this value some patients have one in both cohorts.',
+  'not-estimable:few-patients-for-covariates':
+    'Not estimable: fewer than 5 patients more than the model has covariates.',
+  imbalance: 'Imbalance: a standardised difference beyond 0.1.',
+  'no-overlap': 'Nothing in common.',
+  uneven: 'Less than 75 % in common.',
+} as const satisfies Partial<Record<EstimateNote | AnalysisNote | ComparisonNote, string>>;
 
 /** Notes that concern a method rather than a value: a footnote without a mark. */
 const unmarked = {
@@ -31,15 +42,18 @@ const unmarked = {
     'Where fewer than 5 patients have both eyes in a group, the correlation of fellow eyes is that of the whole audit.',
   'icc:fellow-eyes-identical':
     'Fewer than 5 patients have both eyes in the audit: for shares, fellow eyes were taken as identical.',
-  'design:independent': 'No patient has an eye in both cohorts.',
-  'design:fellow-eye': 'Each patient has one eye in each cohort.',
-  'design:mixed': 'Some patients have an eye in both cohorts.',
-  'textbook:welch': 'Each patient has one eye: the test is identical with Welch’s t.',
-  'textbook:paired-t': 'Each patient has one eye in each cohort: the test is identical with the paired t.',
-} as const satisfies Partial<Record<EstimateNote, string>>;
+  'textbook:welch': 'Each patient has one eye: the tests of means are identical with Welch’s t.',
+  'textbook:paired-t': 'Each patient has one eye in each cohort: the tests of means are identical with the paired t.',
+  'textbook:brunner-munzel':
+    'Each patient has one eye: the tests of relative effects are identical with that of Brunner and Munzel.',
+  'textbook:hotelling':
+    'Each patient has one eye in each cohort: the test of centroids is identical with the paired Hotelling test.',
+  'textbook:krishnamoorthy-yu':
+    'Each patient has one eye: the test of centroids is identical with that of Krishnamoorthy and Yu for unequal covariances.',
+} as const satisfies Partial<Record<EstimateNote | ComparisonNote, string>>;
 
 /** How an interval was made, in the words of a footnote. */
-const intervals: Readonly<Record<EstimateMethod, string>> = {
+const intervals: Readonly<Record<EstimateMethod | 'linear-model-patient-t', string>> = {
   'mean-patient-t': 'means by t with the variance from patient sums',
   'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
   'exact-effective-n': 'exact shares by Clopper–Pearson at the effective number of eyes',
@@ -58,6 +72,23 @@ const intervals: Readonly<Record<EstimateMethod, string>> = {
   'newcombe-paired-phi-corrected': 'paired differences of shares by Newcombe’s method with corrected φ',
   'log-ratio-patient-t': 'ratios of shares on the logarithmic scale with the variance from patient sums',
   'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
+  'linear-model-patient-t':
+    'adjusted differences by a linear model with the variance from its influences summed by patient',
+};
+
+const satterthwaite = 't: the estimate over its standard error from patient sums, degrees of freedom by Satterthwaite';
+
+/** Tests behind p, by method. */
+const tests: Readonly<Partial<Record<EstimateMethod | ComparisonMethod, string>>> = {
+  'mean-patient-t': 't: the mean over its standard error from patient sums, degrees of freedom one fewer than patients',
+  'difference-patient-t': satterthwaite,
+  'ratio-jackknife-t': satterthwaite,
+  'placements-patient-t': satterthwaite,
+  'log-ratio-patient-t': satterthwaite,
+  'linear-model-patient-t': satterthwaite,
+  'centroid-difference': 'F: T² of two centroids from patient sums, degrees of freedom by Krishnamoorthy and Yu',
+  'fisher-mid-p': 'Fisher’s exact test with mid-p',
+  'mcnemar-mid-p': 'McNemar’s exact test with mid-p',
 };
 
 /** Abbreviations as they stand in a table, in the order in which footnotes spell them out. */
@@ -110,6 +141,12 @@ export const tableNotes = {
   marked,
   unmarked,
   intervals,
+  tests,
+  testsLead: (list: string) => `Tests (two-sided): ${list}.`,
+  collinear: (covariate: string) =>
+    `Not estimable: ${covariate} follows from the cohort and the other covariates, so that nothing is left to compare.`,
+  imbalance:
+    'Standardised difference: of means, or shares, in standard deviations; no test, since cohorts differ in what they are, by chance or not.',
   intervalsLead: (level: string, list: string) => `${level} intervals allow for both eyes of a patient: ${list}.`,
   abbreviations,
   refraction,

@@ -1,3 +1,4 @@
+import { comparison } from './comparison.js';
 import { methodsText } from './methods-text.js';
 import { reportText } from './report-text.js';
 import { tableNotes } from './table-notes.js';
@@ -14,6 +15,12 @@ const titles = {
   'double-angle-summary': (visit: string) =>
     `Astigmatism as vectors, before surgery and at ${visit}, corneal plane (eligible eyes)`,
   'visual-acuity': (visit: string) => `Visual acuity before surgery and at ${visit} (eligible eyes)`,
+  formulas: (visit: string, primary: string) =>
+    `Formulas on the same eyes at ${visit}, each against ${primary} (eligible eyes)`,
+  confounding: (field: string) => `What goes together with the cohorts: ${field} (eligible eyes)`,
+  comparison: (visit: string, field: string, cohorts: string, unlike: string) =>
+    `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
+  sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
 } as const;
 
 /** Row labels. Units stand in the label of the block; brackets hold intervals unless the label says otherwise. */
@@ -28,8 +35,8 @@ const rows = {
   medianAbsolute: 'Median absolute error',
   rootMeanSquare: 'Root mean square',
   range: 'Range',
-  withinError: (limit: string) => `Within ±${limit} D, n/N, %`,
-  withinMagnitude: (limit: string) => `≤ ${limit} D, n/N, %`,
+  withinError: (limit: string, unit = 'D') => `Within ±${limit} ${unit}, n/N, %`,
+  withinMagnitude: (limit: string, unit = 'D') => `≤ ${limit} ${unit}, n/N, %`,
   atOrBetter: (feet: string, metres: string) => `${feet} (${metres}) or better, n/N, %`,
   snellen: 'Snellen equivalent of the mean',
   substituted: 'Low vision entered as logMAR, eyes',
@@ -61,6 +68,19 @@ const blocks = {
   cdva: 'Corrected distance acuity after surgery, logMAR',
   cdva_before: 'Corrected distance acuity before surgery, logMAR',
 } as const;
+
+/** Outcomes that cohorts are compared by: as a block of rows, and in a few words. */
+const outcomes: Readonly<Record<string, { block: string; name: string }>> = {
+  spherical_equivalent: { block: 'Spherical equivalent after surgery, D', name: 'Spherical equivalent' },
+  prediction_error: { block: blocks.prediction, name: blocks.predictionShort },
+  prediction_error_centred: { block: blocks.centred, name: 'Centred prediction error' },
+  target_error: { block: blocks.target, name: blocks.targetShort },
+  refractive_cylinder_after_recorded: { block: blocks.refractiveRecorded, name: 'Recorded cylinder' },
+  refractive_cylinder_after: { block: blocks.refractiveAfter, name: 'Refractive cylinder' },
+  cdva: { block: blocks.cdva, name: 'Corrected acuity' },
+  udva: { block: blocks.udva, name: 'Uncorrected acuity' },
+  any_complication: { block: 'Complication during surgery (operated eyes)', name: 'Complication during surgery' },
+};
 
 const baseline = {
   patients: 'Patients',
@@ -127,8 +147,10 @@ const flow = {
 
 const fields: Readonly<Record<string, string>> = {
   axial_length: 'Axial length, mm',
+  cohort: 'Cohort',
   k_mean: 'Mean keratometry, D',
   lens_model: 'Lens model',
+  machine: 'Machine',
   site: 'Site',
   surgeon: 'Surgeon',
   technique: 'Technique',
@@ -140,7 +162,13 @@ export const tables = {
   titles,
   rows,
   blocks,
+  outcomes,
+  formulaOutcome: (formula: string) => ({
+    block: blocks.formula(formula),
+    name: `${blocks.predictionShort}, ${formula}`,
+  }),
   baseline,
+  comparison,
   missingNames,
   flow,
   fields,
@@ -150,6 +178,8 @@ export const tables = {
   headCount: (text: string, n: string) => `${text} (n = ${n})`,
   statistic: 'Statistic',
   characteristic: 'Characteristic',
+  standardised: 'Standardised difference',
+  standardisedOf: (compared: string, reference: string) => `Standardised difference, ${compared} − ${reference}`,
   stage: 'Stage',
   subgroup: 'Subgroup',
   allEyes: 'All eyes',
@@ -159,6 +189,7 @@ export const tables = {
   fromToBelow: (low: string, high: string) => `${low} to < ${high}`,
   fromTo: (low: string, high: string) => `${low} to ${high}`,
   or: ', else ',
+  orAnother: ' or ',
   to: 'to',
   percent: '%',
   ofEyes: (share: string, n: string) => `${share} % of ${n}`,

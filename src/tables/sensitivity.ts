@@ -1,0 +1,115 @@
+import { withPair } from '../comparison/group.js';
+import { count } from '../format/number.js';
+import type { Plan } from '../records/plan.js';
+import type { ResultRow } from '../records/result.js';
+import type { Results } from '../results/index.js';
+import type { Words } from '../words/index.js';
+import { estimateCell, valueCell } from './cells.js';
+import { type CohortPair, cohortPairs, designOf } from './cohort-pairs.js';
+import { cohortColumns } from './cohorts.js';
+import { type ComparedOutcome, comparedAs, comparedOutcomes } from './compared-outcomes.js';
+import { blank, differenceCell } from './comparison-cells.js';
+import { comparisonLevels, primaryLevel } from './comparison-notes.js';
+import { finish } from './finish.js';
+import { outcomeVisit } from './follow-up.js';
+import { levelText } from './level.js';
+import { noteCodes } from './marks.js';
+import { outcomeText } from './outcome-words.js';
+import { block } from './rows.js';
+import type { Column, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
+import { intervalText, valueText } from './value-text.js';
+
+type Told = Pick<Setting, 'results' | 'plan' | 'words'>;
+
+/** Ways to look at the same numbers with fewer eyes, as groups name them. */
+const ways = ['one-eye', 'without-queries'] as const;
+
+const pairOf = (way: (typeof ways)[number]): string => `sensitivity=${way}`;
+
+/**
+ * The headline numbers, and the primary differences, beside the same with one eye a patient and without eyes that are
+ * asked about: do they hang on a choice that was made?
+ */
+export function sensitivity(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
+  const setting = { results, plan, words };
+  const numbers = headlineNumbers(results);
+  if (numbers.length === 0) return undefined;
+  const { withInterval, comparison, titles, statistic } = words.tables;
+  const text = comparison.sensitivity;
+  const pairs = cohortPairs(results, words);
+  const [all, ...cohorts] = [...cohortColumns(results, plan, words)].reverse();
+  const groups = [all as Column, ...cohorts.reverse()];
+  return finish(
+    {
+      id: 'sensitivity',
+      title: titles.sensitivity(outcomeVisit(plan, words)),
+      head: [withInterval(statistic, levelText(plan)), text.main, ...ways.map((way) => text.ways[way] ?? way)].map(
+        (head) => ({ text: head }),
+      ),
+      rows: [
+        ...groups.flatMap((group) => groupRows(setting, numbers, group)),
+        ...pairs.flatMap((pair) => primaryRows(setting, pair)),
+      ],
+      ...(pairs.length > 0 ? { level: comparisonLevels(results, plan, words) } : {}),
+      footnotes: [
+        text.oneEye,
+        text.queries,
+        ...(numbers.some(({ measure }) => measure.endsWith('dva')) ? [text.lowVision] : []),
+      ],
+    },
+    { ...setting, columns: [] },
+  );
+}
+
+/** Headline numbers that any eye has: those that are there with one eye a patient. */
+function headlineNumbers({ rows, find }: Results): readonly ResultRow[] {
+  return rows.filter(
+    ({ group, measure, n }) => group === pairOf('one-eye') && n > 0 && find(measure, 'all', 'n')?.value,
+  );
+}
+
+function groupRows(
+  { results, words }: Told,
+  numbers: readonly ResultRow[],
+  { group, label }: Column,
+): readonly DraftRow[] {
+  const rows = numbers.map(({ measure, statistic }): DraftRow => {
+    const what = comparedAs(results, measure, statistic);
+    const row = (of: string): ResultRow => results.get(measure, of, statistic);
+    const shown = [group, ...ways.map((way) => withPair(group, pairOf(way)))].map((of) => numberCell(row(of), words));
+    return { label: what ? outcomeText(what, words) : measure, indent: 1, cells: shown };
+  });
+  return [block(label), ...rows];
+}
+
+/** A number with its eyes: a share has no numerator here, and is never a percentage without its interval. */
+function numberCell(row: ResultRow, words: Words): ShownCell {
+  const { bareShare, mean, share } = words.tables.comparison.sensitivity;
+  const eyes = count(row.n);
+  if (row.value === undefined) return valueCell(row, words);
+  if (row.unit !== 'share') return { text: mean(estimateCell(row, words).text, eyes), rows: [row] };
+  const limits = intervalText(row, words);
+  const text = limits === undefined ? bareShare(eyes) : share(valueText(row, words), eyes, limits);
+  return { text, rows: [row] };
+}
+
+/** The primary differences of one comparison; those with fewer eyes bear no verdict. */
+function primaryRows({ results, plan, words }: Told, pair: CohortPair): readonly DraftRow[] {
+  const { table, sensitivity: text } = words.tables.comparison;
+  const primaries = comparedOutcomes(results, plan, pair.group).filter(({ isPrimary }) => isPrimary);
+  if (primaries.length === 0) return [];
+  const cellOf = (outcome: ComparedOutcome, group: string): ShownCell => {
+    const row = results.find(outcome.row.measure, group, outcome.row.statistic);
+    if (!row) return blank;
+    // One eye a patient is another design than both: it is told once, below the table.
+    const design = noteCodes(row).find((code) => code.startsWith('design:')) ?? designOf(results, pair);
+    const cell = differenceCell({ results, plan, words, design, pair: { ...pair, group } }, { ...outcome, row });
+    return row.value === undefined ? cell : { ...cell, text: text.mean(cell.text, count(row.n)) };
+  };
+  const rows = primaries.map((outcome): DraftRow => {
+    const groups = [pair.group, ...ways.map((way) => withPair(pair.group, pairOf(way)))];
+    return { label: outcomeText(outcome, words), indent: 1, cells: groups.map((group) => cellOf(outcome, group)) };
+  });
+  const head = table.differenceOf(pair.compared.label, pair.reference.label);
+  return [block(words.tables.withInterval(head, primaryLevel(results))), ...rows];
+}
