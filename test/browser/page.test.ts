@@ -78,7 +78,7 @@ describe.skipIf(!browserPresent)('the report page in a browser', () => {
 
     it('is as complete without scripts', async () => {
       const { page } = await visit(version, { javaScriptEnabled: false });
-      expect(await page.locator('figure svg').count()).toBe(5);
+      expect(await page.locator('figure svg').count()).toBe(6);
       expect(await page.locator('table').count()).toBeGreaterThanOrEqual(7);
       expect(await page.locator('main > section').count()).toBeGreaterThanOrEqual(8);
     });
@@ -121,7 +121,7 @@ describe.skipIf(!browserPresent)('the report page in a browser', () => {
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Twelve eyes worked by hand');
       expect(await page.getByRole('heading', { level: 2 }).count()).toBeGreaterThanOrEqual(8);
       expect(await page.getByRole('table', { name: /Refractive accuracy/ }).count()).toBe(1);
-      expect(await page.getByRole('figure').count()).toBe(5);
+      expect(await page.getByRole('figure').count()).toBe(6);
       expect(await page.getByRole('img', { name: /^Histogram of the prediction error/ }).count()).toBe(1);
       expect(await page.getByRole('rowheader').count()).toBeGreaterThan(50);
     });
@@ -166,7 +166,8 @@ describe.skipIf(!browserPresent)('the report page in a browser', () => {
       const mark = page.locator('#figure-double-angle svg [aria-label]').first();
       await mark.scrollIntoViewIfNeeded();
       await mark.dispatchEvent('pointerover', { bubbles: true });
-      expect(await tip(page)).toBe(await mark.getAttribute('aria-label'));
+      const name = await mark.getAttribute('aria-label');
+      await expect.poll(() => tip(page)).toBe(name);
       expect(await tip(page)).toMatch(/^ZQX\d{4} (?:right|left)/);
     });
 
