@@ -69,12 +69,17 @@ function labels(
   });
 }
 
-/** Ages in whole years, 90 and more as one class. */
+/** Nobody was ever older; what is more, or less than nothing, is a slip of the pen and tells no age. */
+const oldestPossible = 115;
+
+/** Ages in whole years, 90 and more as one class; an impossible one stays, for the audit to find. */
 function ages(file: ExportedFile, index: number): CopiedCells {
   return wordByWord(columnOf(file, index), (word) => {
     if (file.isMissing(word)) return word;
     const years = parseNumber(word.replace(/\s*\+$/, ''), { decimal: file.decimal, unit: 'years' });
-    return years === undefined || years < 0 || years > 150 ? removed : ageText(years);
+    if (years === undefined) return removed;
+    if (years >= 0 && years <= oldestPossible) return ageText(years);
+    return isMeasurement(word, file.decimal, false) && Math.abs(years) < 1000 ? word : removed;
   });
 }
 
