@@ -6,7 +6,9 @@ import { answering, formOf, proposedFor } from '../propose/proposed.js';
 import { committed } from '../sample-exports/committed.js';
 import { auditOf } from '../whole/audit.js';
 
-const names = ['biometry.csv', 'keratometer.csv', 'lane-north.csv', 'lane-south.csv', 'theatre-list.csv'] as const;
+/** The exports of the main series, as the shipped audit names them. */
+const { sources: named } = parse(committed('audit.yaml').toString('utf8')) as { sources: readonly { file: string }[] };
+const names = named.map(({ file }) => file);
 const files = Object.fromEntries(names.map((name) => [name, committed(name)]));
 const wide = { 'wide.csv': committed('wide.csv') };
 
