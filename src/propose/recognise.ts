@@ -3,6 +3,7 @@ import type { Context } from './context.js';
 import type { ExportedFile } from './exported.js';
 import { columnOf } from './exported.js';
 import { fillByCells } from './fill-by-cells.js';
+import { guessOf } from './guesses.js';
 import { likeEnough, likeness } from './looks.js';
 import { isBareAxis, pairAxes } from './pair-axes.js';
 import { speaksByPart } from './phrases.js';
@@ -101,6 +102,7 @@ function reasonFor(index: number, header: HeaderReading, profile: Profile, file:
   if (isBareAxis(header)) return { index, why: known.length > 0 ? 'which axis' : 'unlike', term: 'axis' };
   if (best && known.length === 0) return { index, why: 'unlike', term: best.term };
   if (best) return { index, why: 'second', term: known[0]?.term };
+  if (guessOf(profile, file.decimal) === 'acuity') return { index, why: 'which acuity', term: 'acuity' };
   const isText = profile.words.length > 20 && profile.share(({ value }) => Number.isNaN(value)) > 0.8;
   return { index, why: isText ? 'free text' : 'unknown', term: undefined };
 }
