@@ -188,6 +188,23 @@ describe('dates', () => {
     expect([...column('list.csv', 'days')].sort()).toEqual(['30', '31']);
   });
 
+  it('without one of surgery become years with --yes', async () => {
+    folder.put('lane.csv', text(['Patient ID,Eye,Seen on,Sph', 'A1,R,2024-03-31,0.25', 'A2,R,2025-04-02,0.50']));
+    const { code, screen } = await run(folder, ['lane.csv'], { yes: true });
+    expect(code).toBe(0);
+    expect([...column('lane.csv', 'exam_year')].sort()).toEqual(['2024', '2025']);
+    expect(column('lane.csv', 'days')).toEqual(['', '']);
+    expect(plain(screen)).toContain('No file tells of an operation.');
+  });
+
+  it('of birth in a cell of surgery or of a visit are not counted from: the days would tell them', async () => {
+    folder.put('list.csv', text(['Patient ID,Eye,Op date', 'A1,R,1948-05-12', 'A2,R,2024-03-02', 'A3,R,2024-03-04']));
+    folder.put('lane.csv', text(['Patient ID,Eye,Exam date,Sph', 'A1,R,2024-03-31,0.25', 'A2,R,1948-05-12,0.50']));
+    await run(folder, ['list.csv', 'lane.csv']);
+    expect([...column('list.csv', 'surgery_year')].sort()).toEqual(['2024', '2024', 'removed']);
+    expect([...column('lane.csv', 'days')].sort()).toEqual(['', 'removed']);
+  });
+
   it('are counted from the first lens operation where an eye has more than one', async () => {
     folder.put(
       'list.csv',
