@@ -199,10 +199,13 @@ describe('dates', () => {
 
   it('of birth in a cell of surgery or of a visit are not counted from: the days would tell them', async () => {
     folder.put('list.csv', text(['Patient ID,Eye,Op date', 'A1,R,1948-05-12', 'A2,R,2024-03-02', 'A3,R,2024-03-04']));
-    folder.put('lane.csv', text(['Patient ID,Eye,Exam date,Sph', 'A1,R,2024-03-31,0.25', 'A2,R,1948-05-12,0.50']));
+    folder.put(
+      'lane.csv',
+      text(['Patient ID,Eye,Exam date,Sph', 'A1,R,2024-03-31,0.25', 'A2,R,1948-05-12,0.50', 'A3,R,2024-04-04,0.50']),
+    );
     await run(folder, ['list.csv', 'lane.csv']);
     expect([...column('list.csv', 'surgery_year')].sort()).toEqual(['2024', '2024', 'removed']);
-    expect([...column('lane.csv', 'days')].sort()).toEqual(['', 'removed']);
+    expect([...column('lane.csv', 'days')].sort()).toEqual(['', '31', 'removed']);
   });
 
   it('are counted from the first lens operation where an eye has more than one', async () => {
