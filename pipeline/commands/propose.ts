@@ -160,7 +160,7 @@ export async function propose(
       return { code: 1, screen: nothingScreen(looked, en), data: { outcome: 'stopped', reason: 'no key' } };
     await write(outcome.proposal, target, io);
     const audit = target.shown(target.name);
-    const summary = proposedSummary(outcome, audit, target.shown(schemaName), en);
+    const summary = proposedSummary(outcome.proposal, outcome.open, audit, target.shown(schemaName), en);
     const screen = proposedScreen(asked ? undefined : looked, summary, en);
     return { code: 0, screen, data: proposedData(outcome.proposal, audit, outcome.open.length) };
   } finally {

@@ -14,8 +14,6 @@ import { propose as words } from '../../src/words/en/propose.js';
 import { filesOfSource } from '../ingest/files.js';
 import type { TableRead } from '../ingest/read-table.js';
 import type { Io, Say } from '../io.js';
-import { plan as planFrom } from '../plan.js';
-import { stopsAhead } from './ahead.js';
 import { gate, judgedBy, type Looked, lookAt, usedAs } from './look.js';
 
 /** What keeps a file from being proposed for: it cannot be read, or it identifies persons. */
@@ -40,7 +38,7 @@ export type ProposeOutcome =
   | { kind: 'unfit'; files: readonly UnfitFile[] }
   /** No file says whom and which eye its rows are of. */
   | { kind: 'nothing'; proposal: Proposal }
-  | { kind: 'proposed'; proposal: Proposal; open: readonly Choice[]; ahead: readonly UnfitFile[] };
+  | { kind: 'proposed'; proposal: Proposal; open: readonly Choice[] };
 
 interface Read {
   file: ExportedFile;
@@ -121,14 +119,6 @@ async function lookInto(paths: readonly string[], options: ProposeOptions, io: I
   return { recognised, unfit: unfitFiles(looked, byFile, reviewedBefore(options)) };
 }
 
-/** Where a run of what is proposed would still stop; nothing where its text has faults, which a run tells first. */
-function aheadOf({ text }: Proposal, read: readonly Read[]): readonly UnfitFile[] {
-  const planned = planFrom(text);
-  if ('faults' in planned) return [];
-  const files = read.map(({ file: { file, label }, read: table }) => ({ file, label, read: table }));
-  return stopsAhead(planned.plan, files).map(({ file, label, finding }) => ({ file, label, findings: [finding] }));
-}
-
 /**
  * Looks at exports and proposes an audit.yaml for them; nothing is written.
  *
@@ -155,13 +145,5 @@ export async function proposeAudit(
   const proposal = draw(found, answers);
   if (carried.length === 0 && found.files.every(({ arranged }) => arranged.lacks)) return { kind: 'nothing', proposal };
   const open = choicesOf(found).filter((choice) => settled(choice, answers) === undefined);
-  return {
-    kind: 'proposed',
-    proposal,
-    open,
-    ahead: aheadOf(
-      proposal,
-      recognised.map(({ one }) => one),
-    ),
-  };
+  return { kind: 'proposed', proposal, open };
 }

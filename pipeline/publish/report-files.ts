@@ -45,13 +45,13 @@ export async function reportFiles(
   const shared = {
     ...parts,
     figures: drawn,
-    findings: findingGroups(all, plan, words, { places: false }),
+    findings: findingGroups(all, plan, words, []),
     internal: undefined,
   };
   const inside = {
     ...parts,
     figures: identified,
-    findings: findingGroups(all, plan, words, { places: true }),
+    findings: findingGroups(all, plan, words, queries),
     internal: { review, files: lists.map(({ path }) => listEntry(path, words)) },
   };
   const files = [

@@ -7,9 +7,8 @@ import { type CarriedFile, carriedLines, columnsCarried } from './former.js';
 import { sectionsOf } from './former-sections.js';
 import { changedWords } from './former-words.js';
 import type { Proposal } from './proposal.js';
-import { type FileSummary, sourcesOf } from './sources.js';
+import { type FileSummary, operationYears, sourcesOf } from './sources.js';
 import type { Known } from './survey.js';
-import { operationYears } from './years.js';
 
 /** A former audit that is carried over. */
 export interface Former {
@@ -115,7 +114,7 @@ export function likeProposal(
   const groups = bySource(carried, former);
   const anew = sourcesOf(fresh, answers, new Map());
   const all = [...carried.map(({ of, source }) => ({ of, operates: operates(source) })), ...anew.arranged];
-  const { usual: years } = operationYears(all);
+  const years = operationYears(all);
   const on = yearsOn(former.plan, years);
   const gone = former.plan.sources
     .filter((source) => !carried.some((one) => one.source === source))

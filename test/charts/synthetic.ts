@@ -4,7 +4,6 @@ import type { Plan } from '../../src/records/plan.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
-import { inventedComparison } from './synthetic-comparison.js';
 
 /**
  * Results rows and points of an invented audit, so that charts are tested without the stages before them. The
@@ -223,7 +222,7 @@ export function inventedRows(eyes: readonly InventedEye[], cohorts: readonly str
       own: eyes.filter(({ cohort }) => cohort === i),
     })),
   ];
-  const rows = groups.flatMap(({ group, own }) =>
+  return groups.flatMap(({ group, own }) =>
     Object.entries(groupRows(own)).flatMap(([measure, rows]) =>
       rows.map((row) => {
         const base = { ci_low: undefined, ci_high: undefined, n: own.length, eyes: own.length, patients: own.length };
@@ -231,7 +230,6 @@ export function inventedRows(eyes: readonly InventedEye[], cohorts: readonly str
       }),
     ),
   );
-  return [...rows, ...inventedComparison(eyes, cohorts)];
 }
 
 /** Marks of the double-angle figure. */
@@ -258,7 +256,7 @@ export function inventedPlan(outputs: Partial<Plan['outputs']> = {}, outcome: re
   const plan = {
     follow_up: { outcome },
     cohorts: { by: 'technique', define: [], reference: undefined, compare: [] },
-    statistics: { confidence: 0.95, margins: {}, differences: {}, adjust_for: [] },
+    statistics: { confidence: 0.95 },
     outputs: { artwork: 'journal-single', small_cells: 0, order: [], leave_out: [], ...outputs },
   };
   return plan as unknown as Plan;

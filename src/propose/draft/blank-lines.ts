@@ -4,8 +4,8 @@ import type { Answers } from '../choices.js';
 import { settled } from '../choices.js';
 import { blankComplicationChoice, blankLensCylinders, blankPowerChoices } from '../evidence/blanks.js';
 import type { Placed, RecognisedFile } from '../placed.js';
+import { choiceDoubt } from './column-line.js';
 import { type Doubt, doubt } from './doubt.js';
-import { choiceDoubt } from './field-forms.js';
 import { headerName } from './header-name.js';
 import type { YamlLine } from './lines.js';
 

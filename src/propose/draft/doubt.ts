@@ -15,10 +15,11 @@ export type DoubtKind =
   | 'assumed operations'
   | 'scale unknown'
   | 'decimal mark'
+  | 'unit'
   | 'codes'
   | 'visit labels'
   | 'outcome'
-  | 'rare year'
+  | 'no operations'
   | 'like';
 
 /** A doubt, as it stands in audit.yaml and, cut short, on the screen. */

@@ -9,8 +9,6 @@ export const screens = {
   rule: (id: string) => `rule ${id}`,
   value: (written: string) => `‘${written}’`,
   row: (row: number) => `row ${row}`,
-  rows: (rows: readonly string[], more: boolean) =>
-    `${rows.length > 1 ? 'rows' : 'row'} ${rows.join(', ')}${more ? ', …' : ''}`,
 
   stages: {
     ingest: 'reading',
@@ -69,7 +67,7 @@ export const screens = {
     setAside: 'set aside',
     query: 'to confirm',
     count: 'count',
-    firstPlaces: 'first places',
+    firstPlace: 'first place',
     more: (kinds: string) => `… ${counted(kinds, 'more kind', 'more kinds')}`,
     clear: 'Nothing stops the audit.',
     all: (path: string) => `All of it: ${path} (sorted by patient)`,
