@@ -1,3 +1,4 @@
+import { answersSource } from '../src/answers/given.js';
 import { findingsBuilder } from '../src/findings/builder.js';
 import { fileNameIdentifier } from '../src/intake/identifiers.js';
 import type { Findings } from '../src/records/finding.js';
@@ -11,6 +12,8 @@ import type { Io, Say } from './io.js';
 export interface Ingested {
   /** One table a file, in the order of `plan.sources`; a file that could not be read has no rows. */
   raw: readonly RawTable[];
+  /** Query lists that came back with answers; findings name them as if they stood behind the tables. */
+  answers: readonly RawTable[];
   findings: Findings;
 }
 
@@ -36,7 +39,10 @@ async function bytesToPass(files: readonly SourceFile[], io: Io): Promise<number
  * promise  every row of a file is in its table, in a finding, or counted as passed over (checked for each file); no
  *          cell is altered; everything that files stop for is told at once; cells that identify a person are never told
  */
-export async function ingest(plan: Plan, io: Io, say: Say): Promise<Ingested> {
+export async function ingest(given: Plan, io: Io, say: Say): Promise<Ingested> {
+  const { answers } = given.quality;
+  const exports = given.sources.length;
+  const plan = answers.length > 0 ? { ...given, sources: [...given.sources, answersSource(answers)] } : given;
   const files = await filesOf(plan, io);
   const total = await bytesToPass(files, io);
   const found = findingsBuilder();
@@ -52,5 +58,8 @@ export async function ingest(plan: Plan, io: Io, say: Say): Promise<Ingested> {
     if (namesPerson) found.add({ rule: 'file-name-identifies', severity: 'query', effect: 'kept', source });
     for (const finding of findings) found.add({ ...finding, source });
   }
-  return { raw, findings: found.build() };
+  const isExport = ({ source }: RawTable): boolean => source < exports;
+  // A list of answers belongs to no source of the plan.
+  const lists = raw.filter((table) => !isExport(table)).map((table) => ({ ...table, source: -1 }));
+  return { raw: raw.filter(isExport), answers: lists, findings: found.build() };
 }

@@ -1,8 +1,11 @@
+import { givenAnswers } from '../src/answers/given.js';
+import { type Judged, settle } from '../src/answers/settle.js';
 import { integersOf } from '../src/columns/table.js';
 import { concatFindings, countOfSeverity } from '../src/findings/builder.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
 import type { Findings } from '../src/records/finding.js';
 import type { Plan } from '../src/records/plan.js';
+import type { RawTable } from '../src/records/raw-table.js';
 import { indexResults } from '../src/results/index.js';
 import { en } from '../src/words/index.js';
 import { ingest } from './1-ingest.js';
@@ -83,17 +86,30 @@ function isFit(read: Gathered): read is FitExports {
   return read.tables !== undefined && !stops(read.findings);
 }
 
-/** Ingest, harmonise, qualify; after each the audit stops where a finding says so, having gathered all of that stage. */
+/**
+ * Ingest, harmonise, qualify; after each the audit stops where a finding says so, having gathered all of that stage. What
+ * the clinic has answered to earlier queries stands in the tables.
+ */
 async function readExports(plan: Plan, io: Io, say: Say): Promise<Gathered> {
-  const { raw, findings: ofReading } = await ingest(plan, io, say);
-  if (stops(ofReading)) return { raw, findings: ofReading, tables: undefined, results: undefined };
+  const { raw, answers, findings: ofReading } = await ingest(plan, io, say);
+  const nothing = { tables: undefined, results: undefined, answered: new Set<string>() };
+  if (stops(ofReading)) return { raw, answers, findings: ofReading, ...nothing };
+  const judgeFiles = (files: readonly RawTable[]): Judged => {
+    const { tables, findings } = judge(files, plan, say);
+    return { tables, findings: concatFindings([ofReading, findings]) };
+  };
+  const { judged, ...settled } = settle(raw, givenAnswers(answers), plan, judgeFiles);
+  return { ...nothing, ...settled, answers, tables: judged.tables };
+}
+
+/** Harmonise and, unless that stops the audit, qualify. */
+function judge(raw: readonly RawTable[], plan: Plan, say: Say): Judged {
   say('harmonise', 0, 1);
   const harmonised = harmonise(raw, plan);
-  const soFar = concatFindings([ofReading, harmonised.findings]);
-  if (stops(soFar)) return { raw, findings: soFar, tables: harmonised.tables, results: undefined };
+  if (stops(harmonised.findings)) return harmonised;
   say('qualify', 0, 1);
   const { tables, findings } = qualify(harmonised.tables, raw, plan);
-  return { raw, findings: concatFindings([soFar, findings]), tables, results: undefined };
+  return { tables, findings: concatFindings([harmonised.findings, findings]) };
 }
 
 /** What stopped the audit is written beside the report, which stays as it was. */

@@ -92,11 +92,27 @@ function ruleCounts({ plan, found }: Checked, severity: 'set aside' | 'query', w
   const context = contextOf(found, plan, words);
   return groupFindings(found.findings, severity)
     .toSorted((a, b) => b.count - a.count)
-    .map((group) => ({
-      sentence: tell(group.first, context).title,
-      count: count(group.count),
-      places: placeTexts(group.first, found.raw, words),
+    .map(({ first, count: all }) => ({
+      sentence: tell(first[0], context).title,
+      count: count(all),
+      places: filePlaces(first, context.raw, words),
     }));
+}
+
+/** The first places of a rule, one entry a file; each from the fullest wording to the shortest. */
+function filePlaces(first: readonly Finding[], raw: readonly RawTable[], words: Words): RuleCount['places'] {
+  const sources = [...new Set(first.map(({ source }) => source))];
+  return sources.map((source) => {
+    const own = first.filter((finding) => finding.source === source);
+    const [only, ...more] = own as [Finding, ...Finding[]];
+    return more.length === 0 ? placeTexts(only, raw, words) : severalRows(own, raw[source]?.label ?? '', words);
+  });
+}
+
+/** 'lane.csv rows 88, 91, 102', then with fewer rows. */
+function severalRows(own: readonly Finding[], file: string, { screens }: Words): readonly string[] {
+  const rows = own.map(({ row }) => String(row));
+  return rows.map((_, at) => `${file} ${screens.rows(rows.slice(0, rows.length - at), at > 0)}`);
 }
 
 /** 'lane.csv row 88 "Ax" ‘195’', then the same with less of it. */

@@ -69,9 +69,10 @@ function stopsOf({ findings }: Stopped['found']): readonly Finding[] {
 }
 
 function reasonOf(finding: Finding, found: Stopped['found'], plan: Stopped['plan']): StopReason {
-  const { sentence, expected, act, lines } = tell(finding, contextOf(found, plan, en));
+  const context = contextOf(found, plan, en);
+  const { sentence, expected, act, lines } = tell(finding, context);
   const { column, row, source, rule } = finding;
   const { stopped } = en.screens;
-  const file = found.raw[source]?.label ?? '';
+  const file = context.raw[source]?.label ?? '';
   return { place: stopped.place(file, row, column ?? ''), sentence, expected, do: act, lines, rule };
 }

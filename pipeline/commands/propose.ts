@@ -8,7 +8,7 @@ import { fitsPattern } from '../ingest/files.js';
 import type { Io, Say } from '../io.js';
 import { nodeIo } from '../node-io.js';
 import { plan as planFrom } from '../plan.js';
-import { type Asker, askerOn, type Terminal } from '../propose/ask.js';
+import { askerOn, type Terminal } from '../propose/ask.js';
 import { type Ask, type ProposeOutcome, proposeAudit } from '../propose/propose.js';
 import { unfitReasons } from '../propose/reasons.js';
 import { lookedSummary, proposedSummary, questionText } from '../propose/summary.js';
@@ -106,20 +106,43 @@ function proposedData({ files, doubts }: Proposal, audit: string, open: number):
   };
 }
 
-/** Puts choices to whoever sits at the terminal; before the first, what was seen in the files is shown. */
-function askAt(asker: Asker): Ask {
-  let shown = false;
-  return (choice, number, of, seen) => {
-    if (!shown) asker.show(lookedScreen(lookedSummary(seen, en), of, en));
-    shown = true;
+/** Questions at a terminal, and whether any was asked: what was seen in the files is then shown already. */
+function asking(terminal: Terminal | undefined): { ask: Ask | undefined; hasAsked(): boolean; close(): void } {
+  if (!terminal) return { ask: undefined, hasAsked: () => false, close: () => {} };
+  const asker = askerOn(terminal, en);
+  let asked = false;
+  const ask: Ask = (choice, number, of, seen) => {
+    if (!asked) asker.show(lookedScreen(lookedSummary(seen, en), of, en));
+    asked = true;
     return asker.ask(questionText(choice, number, of, en));
   };
+  return { ask, hasAsked: () => asked, close: asker.close };
 }
 
 async function write(proposal: Proposal, target: Target, io: Io): Promise<void> {
   const encoder = new TextEncoder();
   await io.write(target.name, encoder.encode(proposal.text));
   await io.write(schemaName, encoder.encode(`${JSON.stringify(auditJsonSchema(), null, 2)}\n`));
+}
+
+function nothingReply(proposal: Proposal): Reply {
+  const data = { outcome: 'stopped', reason: 'no key' };
+  return { code: 1, screen: nothingScreen(lookedSummary(proposal, en), en), data };
+}
+
+/** Writes what was proposed, and says so. @param shown  whether what was seen has been shown before a question */
+async function proposedReply(
+  outcome: Extract<ProposeOutcome, { kind: 'proposed' }>,
+  target: Target,
+  io: Io,
+  shown: boolean,
+): Promise<Reply> {
+  const { proposal, open } = outcome;
+  await write(proposal, target, io);
+  const audit = target.shown(target.name);
+  const summary = proposedSummary(outcome, audit, target.shown(schemaName), en);
+  const screen = proposedScreen(shown ? undefined : lookedSummary(proposal, en), summary, en);
+  return { code: 0, screen, data: proposedData(proposal, audit, open.length) };
 }
 
 /**
@@ -141,29 +164,14 @@ export async function propose(
   if (former && 'code' in former) return former;
 
   const paths = files.map((file) => relative(target.folder, file).replaceAll('\\', '/'));
-  const asker = terminal && askerOn(terminal, en);
-  let asked = false;
-  const ask =
-    asker &&
-    askAt({
-      ...asker,
-      show: (text) => {
-        asked = true;
-        asker.show(text);
-      },
-    });
+  const { ask, hasAsked, close } = asking(terminal);
   try {
     const outcome = await proposeAudit(paths, { ask, former, outside: paths.some(isOutside) }, io, say);
     if (outcome.kind === 'unfit') return unfitReply(outcome, files);
-    const looked = lookedSummary(outcome.proposal, en);
-    if (outcome.kind === 'nothing')
-      return { code: 1, screen: nothingScreen(looked, en), data: { outcome: 'stopped', reason: 'no key' } };
-    await write(outcome.proposal, target, io);
-    const audit = target.shown(target.name);
-    const summary = proposedSummary(outcome.proposal, outcome.open, audit, target.shown(schemaName), en);
-    const screen = proposedScreen(asked ? undefined : looked, summary, en);
-    return { code: 0, screen, data: proposedData(outcome.proposal, audit, outcome.open.length) };
+    return outcome.kind === 'nothing'
+      ? nothingReply(outcome.proposal)
+      : await proposedReply(outcome, target, io, hasAsked());
   } finally {
-    asker?.close();
+    close();
   }
 }

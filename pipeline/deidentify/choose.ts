@@ -41,6 +41,25 @@ export interface SettledPatient extends PatientColumn {
   index: number;
 }
 
+/** Asks which of the candidates holds the number; an empty line takes the likelier. */
+async function askPatient(
+  { of, label }: NamedFile,
+  column: SettledPatient,
+  { number, asked }: { number: number; asked: number },
+  persons: KnownPersons,
+  ask: Ask,
+): Promise<SettledPatient> {
+  const headerOf = (index: number): string => shownHeader(of.file.header[index] ?? '', index, persons);
+  const options = column.candidates.map((one) => ({
+    value: headerOf(one.index),
+    text: questions.candidate(one.keys.size, one.sharedWith),
+  }));
+  const found = questions.patient;
+  const answer = await ask({ number, of: asked, place: label, found, options, likelier: headerOf(column.index) });
+  const chosen = column.candidates.find((one) => headerOf(one.index) === answer);
+  return chosen ? { ...column, index: chosen.index, names: chosen.names } : column;
+}
+
 /** Which column of each file holds the patient's number; asks where two look alike. */
 export async function choosePatients(
   files: readonly NamedFile[],
@@ -52,30 +71,17 @@ export async function choosePatients(
     files.map(({ of }) => of),
     patient,
   );
-  return settleEach(files, async ({ of, label }, at): Promise<SettledPatient | Reason> => {
+  const asked = columns.filter(({ doubt, index }) => doubt !== undefined && index !== undefined).length;
+  let number = 0;
+  return settleEach(files, async (file, at): Promise<SettledPatient | Reason> => {
     const column = columns[at] as PatientColumn;
     const { index, doubt, candidates } = column;
-    if (index === undefined) return { file: label, why: 'patient-none' };
-    if (doubt === undefined || (yes && !ask)) return { ...column, index };
-    const headerOf = (one: number): string => shownHeader(of.file.header[one] ?? '', one, persons);
-    const headers = candidates.map((one) => headerOf(one.index));
-    if (!ask) return { file: label, why: 'patient-open', headers };
-    const options = candidates.map((one) => ({
-      value: headerOf(one.index),
-      text: questions.candidate(one.keys.size, one.sharedWith),
-    }));
-    const number = files.slice(0, at + 1).filter((_, before) => columns[before]?.doubt !== undefined).length;
-    const asked = columns.filter((one) => one.doubt !== undefined).length;
-    const answer = await ask({
-      number,
-      of: asked,
-      place: label,
-      found: questions.patient,
-      options,
-      likelier: headerOf(index),
-    });
-    const chosen = candidates.find((one) => headerOf(one.index) === answer);
-    return { ...column, index: chosen?.index ?? index, names: chosen?.names ?? column.names };
+    if (index === undefined) return { file: file.label, why: 'patient-none' };
+    if (doubt === undefined || yes) return { ...column, index };
+    number++;
+    if (ask) return askPatient(file, { ...column, index }, { number, asked }, persons, ask);
+    const headers = candidates.map((one) => shownHeader(file.of.file.header[one.index] ?? '', one.index, persons));
+    return { file: file.label, why: 'patient-open', headers };
   });
 }
 

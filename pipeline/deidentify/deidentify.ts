@@ -119,7 +119,7 @@ async function settle(
   if ('reasons' in patients) return patients;
   const planned = plannedFiles(files, patients.each, request);
   const missing = withoutSurgeryDate(planned, persons);
-  if (missing.length > 0) return { reasons: missing };
+  if (missing.length > 0 && !request.yes) return { reasons: missing };
   const dateOrders = await chooseDateOrders(planned, request, ask);
   return 'reasons' in dateOrders ? dateOrders : { files: planned, dateOrders: dateOrders.each };
 }

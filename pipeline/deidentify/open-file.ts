@@ -24,7 +24,7 @@ export interface OpenedFile {
   of: RecognisedFile;
   /** Whether the cells of a column were kept; those of free text, addresses and the like were not. */
   isRead(index: number): boolean;
-  read: Pick<TableRead, 'rows' | 'passedOver'> & { ragged: number; unreadable: number };
+  read: Pick<TableRead, 'rows' | 'passedOver' | 'units'> & { ragged: number; unreadable: number };
 }
 
 /** Why a file cannot be copied. */
@@ -122,11 +122,11 @@ async function opened(
   const other = read.odd.find(({ kind }) => kind === 'header changes');
   if (other) return { why: 'header-changes', row: other.row };
   if (!isHeader(read.header)) return { why: 'no-header' };
-  const { rows, passedOver, ragged } = read;
+  const { rows, passedOver, units, ragged } = read;
   return {
     of: recognise(exported(path, top, form.encoding, read)),
     isRead: (index) => read.layout.kept.includes(index),
-    read: { rows, passedOver, ragged: ragged.length, unreadable: unreadableCells(read) },
+    read: { rows, passedOver, units, ragged: ragged.length, unreadable: unreadableCells(read) },
   };
 }
 

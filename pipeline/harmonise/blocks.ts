@@ -56,7 +56,20 @@ function admittedRows(raw: RawTable, plan: BlockPlan, isMissing: (cell: string) 
   const order = dateOrder === 'none' ? 'year-first' : dateOrder;
   const read = (text: string, asDate: boolean) => (asDate ? parseDate(text, order) : parseNumber(text, { decimal }));
   const tests = plan.only.map((condition) => conditionOn(condition, lookup, read));
-  return Uint8Array.from({ length: raw.rows }, (_, row) => (tests.every((test) => test(row) === true) ? 1 : 0));
+  return new Uint8Array(raw.rows).map((_, row) => (tests.every((test) => test(row) === true) ? 1 : 0));
+}
+
+/**
+ * What blanks of a block mean. In a column that is blank throughout they mean nothing: a complication that nobody ever
+ * recorded is not one that never happened.
+ */
+function meaningsOf(raw: RawTable, plan: BlockPlan, isMissing: (cell: string) => boolean): BlockPlan['blank_means'] {
+  const isFilled = (field: string): boolean => {
+    const column = plan.columns.find((one) => one.field === field);
+    const index = column && locateColumn(raw.header, column).index;
+    return index === undefined || !keptColumn(raw, index).words.every(isMissing);
+  };
+  return Object.fromEntries(Object.entries(plan.blank_means).filter(([field]) => isFilled(field)));
 }
 
 /** Every block of every file, in the order of audit.yaml, files of a pattern in name order. */
@@ -70,7 +83,7 @@ export function blocksOf(raw: readonly RawTable[], plan: Plan): readonly Block[]
       source,
       block,
       raw: table,
-      plan: blockPlan,
+      plan: { ...blockPlan, blank_means: meaningsOf(table, blockPlan, isMissing) },
       sourcePlan,
       isMissing,
       admitted: admittedRows(table, blockPlan, isMissing),

@@ -15,6 +15,9 @@ export interface ExamDays {
   latest: number;
 }
 
+/** Days beyond which a slip is a slip, however far: columns of days hold whole numbers of 32 bits. */
+const farthest = 1e8;
+
 /** When each examination of a block took place. @param surgeryDay  of each eye */
 export function examDays(block: Block, surgeryDay: Int32Array, plan: Plan, context: ReadContext): ExamDays {
   const dateOf = dateCells(block, 'exam_date', context);
@@ -27,7 +30,7 @@ export function examDays(block: Block, surgeryDay: Int32Array, plan: Plan, conte
     label: labelOf,
     day(row) {
       const days = daysOf?.(row) ?? Number.NaN;
-      if (!Number.isNaN(days)) return Math.round(days);
+      if (!Number.isNaN(days)) return Math.max(-farthest, Math.min(farthest, Math.round(days)));
       const date = dateOf?.(row) ?? noDay;
       const surgery = surgeryDay[context.eyes[row] as number] ?? noDay;
       return date === noDay || surgery === noDay ? noDay : date - surgery;

@@ -35,7 +35,12 @@ export function rowContexts(
     const ofRow = keys.ofBlock[at] as Int32Array;
     const rows = ofRow.map((key) => (key < 0 ? -1 : eyeOf(key)));
     if (block.plan.holds === 'surgery') markOperations(rows, at, eyes);
-    return { eyes: rows, keyed: Uint8Array.from(ofRow, (key) => (key < 0 ? 0 : 1)), findings, readings };
+    return {
+      eyes: rows,
+      keyed: new Uint8Array(ofRow.length).map((_, row) => ((ofRow[row] as number) < 0 ? 0 : 1)),
+      findings,
+      readings,
+    };
   });
 }
 

@@ -49,7 +49,16 @@ function comparator(columns: readonly ArrayLike<number>[]): Compare {
 function joinOrder(rows: MeasurementRows, ranks: readonly number[]): Compare {
   const rank = rows.source.map((source) => ranks[source] as number);
   const { eye, day, visit, device, source, block, row, own } = rows;
-  return comparator([eye, day, visit, device, rank, source, block, ...own, row]);
+  const further = comparator([visit, device, rank, source, block, ...own, row]);
+  return (a, b) => (eye[a] as number) - (eye[b] as number) || (day[a] as number) - (day[b] as number) || further(a, b);
+}
+
+/** Sorts row numbers; exports are mostly in order already, and to see that costs less than to sort. */
+function sortRows(order: Uint32Array, compare: Compare): Uint32Array {
+  for (let i = 1; i < order.length; i++) {
+    if (compare(order[i - 1] as number, order[i] as number) > 0) return order.sort(compare);
+  }
+  return order;
 }
 
 function isOneMeasurement(rows: MeasurementRows, a: number, b: number): boolean {
@@ -88,26 +97,33 @@ function tellJoined(rows: MeasurementRows, row: number, joined: Joined, context:
 export function joinedTable(rows: MeasurementRows, context: MeasurementContext): ColumnTable {
   const { kind } = context;
   const ranks = context.raw.map(({ file }) => rankOf(file, context.plan));
-  const side = Uint32Array.from(rows.eye.keys()).sort(joinOrder(rows, ranks));
-  const kept: number[] = [];
+  const all = new Uint32Array(rows.eye.length).map((_, row) => row);
+  const kept = new Uint32Array(all.length);
+  let count = 0;
   let joining: Joining | undefined;
-  for (const row of side) {
+  for (const row of sortRows(all, joinOrder(rows, ranks))) {
     if (joining && isOneMeasurement(rows, joining.first, row)) {
       tellJoined(rows, row, joinRow(rows, joining, row, { kind, ranks }), context);
       continue;
     }
     joining = startJoining(rows, row);
-    kept.push(row);
+    kept[count++] = row;
   }
-  kept.sort(comparator([rows.eye, rows.day, rows.source, rows.row, rows.block]));
-  return tableOf(rows, kept, kind);
+  const order = sortRows(kept.slice(0, count), comparator([rows.eye, rows.day, rows.source, rows.row, rows.block]));
+  return tableOf(rows, order, kind);
 }
 
-function tableOf(rows: MeasurementRows, order: readonly number[], kind: Kind): ColumnTable {
-  const whole = (column: readonly number[]): Int32Array => Int32Array.from(order, (row) => column[row] as number);
-  const bytes = (column: readonly number[]): Uint8Array => Uint8Array.from(order, (row) => column[row] as number);
+/** The values of a column in the order of rows. */
+function taken<A extends Int32Array | Uint8Array | Float64Array>(column: A, order: Uint32Array, into: A): A {
+  for (let i = 0; i < order.length; i++) into[i] = column[order[i] as number] as number;
+  return into;
+}
+
+function tableOf(rows: MeasurementRows, order: Uint32Array, kind: Kind): ColumnTable {
+  const whole = (column: Int32Array): Int32Array => taken(column, order, new Int32Array(order.length));
+  const bytes = (column: Uint8Array): Uint8Array => taken(column, order, new Uint8Array(order.length));
   const own = kinds[kind].map((name, i) => {
-    return [name, Float64Array.from(order, (row) => rows.own[i]?.[row] as number)] as const;
+    return [name, taken(rows.own[i] as Float64Array, order, new Float64Array(order.length))] as const;
   });
   return table({
     eye: whole(rows.eye),

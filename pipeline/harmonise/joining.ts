@@ -57,7 +57,7 @@ export function joinRow(
   const joined: Joined = { against: undefined, leftOut: 'nothing', adds: false };
   const rankOfRow = (of: number): number => ranks[rows.source[of] as number] as number;
   kinds[kind].forEach((column, i) => {
-    const values = rows.own[i] as number[];
+    const values = rows.own[i] as Float64Array;
     const value = values[row] as number;
     const held = holder[i] as number;
     const [tolerance, period] = columnTolerance[column] ?? [tolerances.exact];
@@ -78,7 +78,7 @@ export function joinRow(
 }
 
 function leaveOut(rows: MeasurementRows, { first, disputed }: Joining, column: number, kind: Kind): void {
-  (rows.own[column] as number[])[first] = Number.NaN;
+  (rows.own[column] as Float64Array)[first] = Number.NaN;
   disputed.add(column);
   if (column < (essential[kind] ?? 1)) rows.state[first] = 2;
 }

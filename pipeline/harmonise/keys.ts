@@ -94,7 +94,7 @@ function blockKeys(
     told.add(row);
     return withoutKey;
   };
-  return Int32Array.from({ length: block.raw.rows }, (_, row) => {
+  return new Int32Array(block.raw.rows).map((_, row) => {
     if (!block.admitted[row]) {
       books.setAside(row, 'other-kind-of-row');
       return withoutKey;

@@ -3,7 +3,7 @@ import type { Plan } from '../../src/records/plan.js';
 import { type Block, mappedColumn } from './blocks.js';
 import { examDays } from './exam-days.js';
 import { kindReader } from './kinds.js';
-import { type MeasurementRows, measurementRows } from './measurement-rows.js';
+import { type MeasurementRows, type MeasurementRowsBuilder, measurementRows } from './measurement-rows.js';
 import type { ReadContext } from './read-context.js';
 import type { RowBooks } from './row-books.js';
 
@@ -32,6 +32,10 @@ function deviceCodes(block: Block, codeOf: (name: string) => number): (row: numb
   return (row) => byWord[column.words.codes[row] as number] as number;
 }
 
+function byKind<V>(make: (kind: Kind) => V): Record<Kind, V> {
+  return Object.fromEntries(kindNames.map((kind) => [kind, make(kind)])) as Record<Kind, V>;
+}
+
 /** Every measurement of every examination, in the order of files and rows. */
 export function gatherMeasurements(
   blocks: readonly Block[],
@@ -40,10 +44,7 @@ export function gatherMeasurements(
   surgeryDay: Int32Array,
   plan: Plan,
 ): Gathered {
-  const rows = Object.fromEntries(kindNames.map((kind) => [kind, measurementRows(kind)])) as Record<
-    Kind,
-    MeasurementRows
-  >;
+  const rows = byKind(measurementRows);
   const devices = new Map<string, number>();
   const codeOf = (name: string): number => {
     const code = devices.get(name) ?? devices.size;
@@ -66,7 +67,7 @@ export function gatherMeasurements(
       if (block.admitted[row]) gatherRow(row, block, context, when, deviceOf(row), readers, book);
     }
   });
-  return { rows, devices: [...devices.keys()], latest };
+  return { rows: byKind((kind) => rows[kind].finish()), devices: [...devices.keys()], latest };
 }
 
 function gatherRow(
@@ -75,7 +76,7 @@ function gatherRow(
   context: ReadContext,
   when: ReturnType<typeof examDays>,
   device: number,
-  readers: readonly { read: NonNullable<ReturnType<typeof kindReader>>; into: MeasurementRows }[],
+  readers: readonly { read: NonNullable<ReturnType<typeof kindReader>>; into: MeasurementRowsBuilder }[],
   book: RowBooks,
 ): void {
   const eye = context.eyes[row] as number;
@@ -87,24 +88,13 @@ function gatherRow(
     book.setAside(row, 'day-unknown');
     return;
   }
+  const place = { eye, day, visit: label, device, source: block.source, block: block.block, row };
   let given = false;
   for (const { read, into } of readers) {
     const values = read(row);
     if (!values) continue;
     given ||= values.own.some((value) => !Number.isNaN(value));
-    into.eye.push(eye);
-    into.day.push(day);
-    into.visit.push(label);
-    into.device.push(device);
-    into.source.push(block.source);
-    into.block.push(block.block);
-    into.row.push(row);
-    into.state.push(0);
-    into.axisGiven.push(values.axisGiven ? 1 : 0);
-    into.unread.push(values.unread ? 1 : 0);
-    values.own.forEach((value, i) => {
-      into.own[i]?.push(value);
-    });
+    into.push(place, values);
   }
   // Measurements of an eye that was never operated are kept for their finding, but serve nothing.
   if (eye < 0) book.setAside(row, 'eye-not-operated');

@@ -12,26 +12,30 @@ export interface Repeats {
   close(gathered: readonly MeasurementRows[]): void;
 }
 
+/** One number for a row of a file: no file has as many rows. */
+const keyOf = (source: number, row: number): number => source * 2 ** 32 + row;
+
 export function repeatCounter(
   raw: readonly RawTable[],
   books: readonly RowBooks[],
   findings: FindingsBuilder,
 ): Repeats {
-  const repeated = new Map<string, { source: number; row: number; eye: number; times: number }>();
+  const repeated = new Map<number, { source: number; row: number; eye: number; times: number }>();
   return {
     met(source, row, eye) {
-      const key = `${source} ${row}`;
+      const key = keyOf(source, row);
       const known = repeated.get(key);
       if (known) known.times++;
       else repeated.set(key, { source, row, eye, times: 1 });
     },
     close(gathered) {
-      const all = new Map<string, number>();
+      if (repeated.size === 0) return;
+      const all = new Map<number, number>();
       for (const { source, row } of gathered) {
-        source.forEach((file, i) => {
-          const key = `${file} ${row[i]}`;
+        for (let i = 0; i < source.length; i++) {
+          const key = keyOf(source[i] as number, row[i] as number);
           if (repeated.has(key)) all.set(key, (all.get(key) ?? 0) + 1);
-        });
+        }
       }
       for (const [key, { source, row, eye, times }] of repeated)
         if (all.get(key) === times) tellRepeat(source, row, eye);

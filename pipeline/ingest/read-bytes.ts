@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Delimiter, delimiterCharacters, judgeDelimiter } from '../../src/intake/delimiter.js';
+import { type Delimiter, delimiterCharacters, judgeDelimiter, usualCells } from '../../src/intake/delimiter.js';
 import type { EncodingJudgement } from '../../src/intake/encoding.js';
 import type { Reading } from '../../src/records/plan.js';
 import type { Io } from '../io.js';
@@ -25,6 +25,8 @@ export interface BytesForm {
   separatorLine: boolean;
   /** Whether cells may hold NUL. */
   holdsNul: boolean;
+  /** Cells that most of the first rows have; 0 where there are none. */
+  usualCells: number;
 }
 
 /** How the bytes of a file become cells; undefined where no delimiter can be told. */
@@ -34,7 +36,9 @@ export async function bytesForm(found: Survey, reading: Reading): Promise<BytesF
   const { delimiter, separatorLine } = judgeDelimiter(beginning, reading.header_row);
   const chosen = reading.delimiter === 'auto' ? delimiter : reading.delimiter;
   const holdsNul = found.holdsNul && !encoding.startsWith('utf-16');
-  return chosen && { encoding, delimiter: chosen, separatorLine, holdsNul };
+  if (!chosen) return undefined;
+  const usual = usualCells(beginning, chosen, reading.header_row + (separatorLine ? 1 : 0));
+  return { encoding, delimiter: chosen, separatorLine, holdsNul, usualCells: usual };
 }
 
 async function* decoded(pieces: AsyncIterable<Uint8Array>, encoding: string): AsyncGenerator<string | Uint8Array> {
@@ -78,9 +82,10 @@ function assertComplete(read: TableRead, records: number, path: string): void {
 
 /** How the cells of a file become a table. @param layoutOf  which columns of a header are kept */
 export function tableForm(
-  { delimiter, separatorLine, holdsNul }: BytesForm,
+  { delimiter, separatorLine, holdsNul, usualCells: usual }: BytesForm,
   { header_row: headerRow, units_row: unitsRow }: Reading,
   layoutOf: TableForm['layoutOf'],
 ): TableForm {
-  return { separator: delimiterCharacters[delimiter], separatorLine, holdsNul, headerRow, unitsRow, layoutOf };
+  const separator = delimiterCharacters[delimiter];
+  return { separator, separatorLine, holdsNul, usualCells: usual, headerRow, unitsRow, layoutOf };
 }

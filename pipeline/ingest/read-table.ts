@@ -14,6 +14,8 @@ export interface TableForm {
   separatorLine: boolean;
   /** Whether cells may be padded with NUL. */
   holdsNul: boolean;
+  /** Cells that most rows have, blank ones at the end among them; 0 where that is not known. */
+  usualCells: number;
   headerRow: number;
   unitsRow: 'auto' | 'yes' | 'no';
   /** Which columns of a header are kept. */
@@ -135,7 +137,7 @@ export class TableReader {
     return cells.map((cell) => {
       if (!cell.includes('\0')) return cell;
       this.nulCells++;
-      return cell.replace(/^\0+|\0+$/g, '');
+      return cell.replace(/^[\0 ]+|[\0 ]+$/g, '');
     });
   }
 
@@ -168,9 +170,19 @@ export class TableReader {
     if (!isMissing(this.form.layoutOf(cells))) this.likelierHeader = this.row;
   }
 
+  /**
+   * Blank cells may stand beyond the header, or lack below blank headers. But where most rows have them, a row with
+   * fewer and a blank last cell has lost a delimiter further left: its cells have moved.
+   */
+  private fits(cells: readonly string[], header: readonly string[]): boolean {
+    const { namedCells, form } = this;
+    if (cells.length < namedCells) return false;
+    if (cells.length > header.length && !isBlank(cells.slice(header.length))) return false;
+    return cells.length >= form.usualCells || cells[namedCells - 1]?.trim() !== '';
+  }
+
   private takeRow(cells: readonly string[], header: readonly string[]): void {
-    const fits =
-      cells.length >= this.namedCells && (cells.length <= header.length || isBlank(cells.slice(header.length)));
+    const fits = this.fits(cells, header);
     for (let index = 0; index < cells.length; index++) {
       const cell = cells[index] as string;
       const builder = fits ? this.builders[index] : undefined;

@@ -19,7 +19,7 @@ export function valueTyped(typed: string, values: readonly string[]): string | u
 }
 
 /** Puts questions one after the other; an empty line takes what stands in brackets. */
-export interface Asker {
+interface Asker {
   /** @returns undefined for an empty line, or where nobody answers any more */
   ask(question: QuestionText): Promise<string | undefined>;
   show(text: string): void;

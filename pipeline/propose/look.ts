@@ -76,7 +76,7 @@ export function judgedBy(read: TableRead, uses: readonly (readonly Wanted[])[], 
   return { decimal, dateOrder: open ? undefined : dateOrder, doubts };
 }
 
-interface Opened extends Pick<ExportedFile, 'groups' | 'units' | 'headerRow' | 'delimiter' | 'encoding'> {
+interface Opened extends Pick<ExportedFile, 'groups' | 'headerRow' | 'delimiter' | 'encoding'> {
   read: TableRead;
 }
 

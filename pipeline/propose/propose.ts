@@ -9,11 +9,14 @@ import { type Former, likeProposal } from '../../src/propose/like-proposal.js';
 import type { RecognisedFile } from '../../src/propose/placed.js';
 import { type Proposal, proposalOf } from '../../src/propose/proposal.js';
 import { recognise } from '../../src/propose/recognise.js';
+import { sourcesOf } from '../../src/propose/sources.js';
 import { choicesOf, type Known, known } from '../../src/propose/survey.js';
 import { propose as words } from '../../src/words/en/propose.js';
 import { filesOfSource } from '../ingest/files.js';
 import type { TableRead } from '../ingest/read-table.js';
 import type { Io, Say } from '../io.js';
+import { plan as planFrom } from '../plan.js';
+import { stopsAhead } from './ahead.js';
 import { gate, judgedBy, type Looked, lookAt, usedAs } from './look.js';
 
 /** What keeps a file from being proposed for: it cannot be read, or it identifies persons. */
@@ -38,7 +41,7 @@ export type ProposeOutcome =
   | { kind: 'unfit'; files: readonly UnfitFile[] }
   /** No file says whom and which eye its rows are of. */
   | { kind: 'nothing'; proposal: Proposal }
-  | { kind: 'proposed'; proposal: Proposal; open: readonly Choice[] };
+  | { kind: 'proposed'; proposal: Proposal; open: readonly Choice[]; ahead: readonly UnfitFile[] };
 
 interface Read {
   file: ExportedFile;
@@ -119,6 +122,14 @@ async function lookInto(paths: readonly string[], options: ProposeOptions, io: I
   return { recognised, unfit: unfitFiles(looked, byFile, reviewedBefore(options)) };
 }
 
+/** Where a run of what is proposed would still stop; nothing where its text has faults, which a run tells first. */
+function aheadOf({ text }: Proposal, read: readonly Read[]): readonly UnfitFile[] {
+  const planned = planFrom(text);
+  if ('faults' in planned) return [];
+  const files = read.map(({ file: { file, label }, read: table }) => ({ file, label, read: table }));
+  return stopsAhead(planned.plan, files).map(({ file, label, finding }) => ({ file, label, findings: [finding] }));
+}
+
 /**
  * Looks at exports and proposes an audit.yaml for them; nothing is written.
  *
@@ -138,12 +149,22 @@ export async function proposeAudit(
   const fresh = recognised.filter(({ source }) => !source).map(({ one, of }) => judgedAgain(one, of));
   const reading = new Map(fresh.map(({ of, doubts }) => [of.file.file, doubts]));
   const draw: Draw = (found, answers) =>
-    former ? likeProposal(former, carried, found, answers, outside) : proposalOf(found, answers, reading, outside);
+    former
+      ? likeProposal(former, carried, sourcesOf(found, answers, reading), outside)
+      : proposalOf(found, answers, reading, outside);
   const files = fresh.map(({ of }) => of);
   const answers = ask ? await answersTo(files, ask, draw) : new Map<string, string>();
   const found = known(files, answers);
   const proposal = draw(found, answers);
   if (carried.length === 0 && found.files.every(({ arranged }) => arranged.lacks)) return { kind: 'nothing', proposal };
   const open = choicesOf(found).filter((choice) => settled(choice, answers) === undefined);
-  return { kind: 'proposed', proposal, open };
+  return {
+    kind: 'proposed',
+    proposal,
+    open,
+    ahead: aheadOf(
+      proposal,
+      recognised.map(({ one }) => one),
+    ),
+  };
 }

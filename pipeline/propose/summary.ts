@@ -4,6 +4,8 @@ import type { Proposal } from '../../src/propose/proposal.js';
 import type { FileSummary } from '../../src/propose/sources.js';
 import type { LookedFile, LookedSummary, ProposedSummary, QuestionText } from '../../src/screens/propose.js';
 import type { Words } from '../../src/words/index.js';
+import type { ProposeOutcome } from './propose.js';
+import { unfitReasons } from './reasons.js';
 
 function lookedFile({ file, placed, unsure, left, note }: FileSummary, words: Words): LookedFile {
   const { label, rows, delimiter, decimal, dateOrder, header } = file;
@@ -29,22 +31,23 @@ export function lookedSummary({ files }: Proposal, words: Words): LookedSummary 
   };
 }
 
+/** What the screen tells of what was written. */
 export function proposedSummary(
-  proposal: Proposal,
-  open: readonly Choice[],
+  { proposal, open, ahead }: Extract<ProposeOutcome, { kind: 'proposed' }>,
   audit: string,
   schema: string,
   words: Words,
 ): ProposedSummary {
-  const lines = proposal.text.split('\n').length - 1;
+  const text = words.proposeScreens;
+  const stops = unfitReasons(ahead, words).map(({ place, sentence }) => text.ahead(place, sentence));
   return {
     audit,
     schema,
-    lines: count(lines),
+    lines: count(proposal.text.split('\n').length - 1),
     doubts: proposal.doubts.length,
     doubtsText: count(proposal.doubts.length),
-    open: open.map(({ label, header, found }) => ({ place: words.proposeScreens.place(label, header), found })),
-    notes: proposal.notes,
+    open: open.map(({ label, header, found }) => ({ place: text.place(label, header), found })),
+    notes: [...proposal.notes, ...stops],
   };
 }
 

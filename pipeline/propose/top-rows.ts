@@ -3,7 +3,6 @@ import { type Delimiter, delimiterCharacters, judgeDelimiter } from '../../src/i
 import { headerWords } from '../../src/propose/header-words.js';
 import { matchesOf } from '../../src/propose/phrases.js';
 import { readRecords } from '../ingest/records.js';
-import { isUnitsRow } from '../ingest/units-row.js';
 
 /** Where the table of a file begins. */
 export interface TopRows {
@@ -12,8 +11,6 @@ export interface TopRows {
   headerRow: number;
   /** For each header the cell of a row of groups above it, carried on to the right; '' none. */
   groups: readonly string[];
-  /** For each header the cell of a row of units below it; '' none. */
-  units: readonly string[];
 }
 
 /** Rows in which a header is looked for, and rows below it that must fit. */
@@ -77,10 +74,8 @@ function candidatesIn(records: readonly string[][], delimiter: Delimiter): reado
   return records.slice(0, topRows).flatMap((cells, at) => {
     const below = records.slice(at + 1);
     if (filledCells(cells) < 2 || !fitsBelow(cells, below)) return [];
-    const next = below.find((row) => !isBlank(row));
-    const units = cells.map((_, i) => (next && isUnitsRow(next) ? (next[i] ?? '') : ''));
     const groups = groupsAbove(records[at - 1], cells.length);
-    return [{ delimiter, headerRow: at + 1, groups, units, score: headerScore(cells) }];
+    return [{ delimiter, headerRow: at + 1, groups, score: headerScore(cells) }];
   });
 }
 

@@ -8,6 +8,10 @@ import type { Results } from '../../src/results/index.js';
 /** What a command knows of the data when it ends before a report: after ingest the files and their findings. */
 export interface Gathered {
   raw: readonly RawTable[];
+  /** Query lists that came back; findings name them as if they stood behind the files. */
+  answers: readonly RawTable[];
+  /** Names of queries that were answered for good. */
+  answered: ReadonlySet<string>;
   /** Of every stage so far, in the order of the stages. */
   findings: Findings;
   tables: CanonicalTables | undefined;

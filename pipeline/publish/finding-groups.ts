@@ -1,34 +1,34 @@
 import { groupFindings } from '../../src/findings/groups.js';
-import type { QueryRow } from '../../src/findings/queries.js';
+import { type QueryRow, queryRowOf } from '../../src/findings/queries.js';
 import { tell } from '../../src/findings/telling.js';
+import { count as countText } from '../../src/format/number.js';
 import type { FindingGroup } from '../../src/page/content.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { Words } from '../../src/words/index.js';
 import type { Everything } from './everything.js';
 import { contextOf } from './finding-lists.js';
 
-/** Places that the page shows of one rule; the query list holds them all. */
-const placesShown = 10;
-
 /**
- * Findings by rule, the gravest first and within a severity the most frequent. What would stop a run is none of
- * them: a report exists.
+ * Findings by rule, the gravest first and within a severity the most frequent: what was found, what was done, how many
+ * eyes it is about. What would stop a run is none of them: a report exists.
  *
- * @param queries  the query list, whose patients, places and values are told; none in what leaves the clinic
+ * @param places  whether patients, places and values are told: never in what leaves the clinic
  */
 export function findingGroups(
   all: Everything,
   plan: Plan,
   words: Words,
-  queries: readonly QueryRow[],
+  { places }: { places: boolean },
 ): readonly FindingGroup[] {
   const context = contextOf(all, plan, words);
+  const rowOf = queryRowOf(all.tables, context);
   return (['set aside', 'query', 'note'] as const).flatMap((severity) =>
     groupFindings(all.findings, severity)
-      .map(({ rule, count, first }) => {
-        const own = queries.filter((query) => query.rule === rule && query.severity === severity).slice(0, placesShown);
-        const told = own.map((query) => placeText(query, words));
-        return { rule, severity, sentence: tell(first, context).title, count, places: told };
+      .map(({ rule, count, eyes, first }) => {
+        const { title, effect } = tell(first[0], context);
+        const sentence = words.findings.group(title, effect, first[0].effect === 'kept', countText(eyes));
+        const told = places ? first.map((finding) => placeText(rowOf(finding), words)) : [];
+        return { rule, severity, sentence, count, places: told };
       })
       .sort((a, b) => b.count - a.count),
   );

@@ -43,8 +43,8 @@ export function findingsFile(path: string, found: Gathered, plan: Plan, words: W
 }
 
 /** What is needed to put the findings of a run into words. */
-export function contextOf({ raw }: Gathered, plan: Plan, words: Words): TellingContext {
-  return { raw, plan, words: words.findings };
+export function contextOf({ raw, answers, answered }: Gathered, plan: Plan, words: Words): TellingContext {
+  return { raw: [...raw, ...answers], plan, words: words.findings, answered };
 }
 
 function findingRow(finding: Finding, context: TellingContext, words: Words): readonly string[] {

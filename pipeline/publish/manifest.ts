@@ -26,6 +26,8 @@ export function manifest(all: Everything, plan: Plan, outputs: readonly OutputFi
     tool: { name: 'halfdiopter', version },
     audit: { name: plan.name, sha256: sha256(Buffer.from(all.audit)), seed: plan.statistics.seed },
     inputs: all.raw.map((table, source) => inputEntry(all, table, source)),
+    // A list of answers names patients: of it nothing stands here but what it was.
+    answers: all.answers.map(({ read }) => ({ sha256: read.sha256, bytes: read.bytes })),
     counts: {
       patients: all.results.get('eyes_operated', 'all', 'count').patients,
       eyes: all.results.get('eyes_operated', 'all', 'count').eyes,

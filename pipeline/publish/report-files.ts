@@ -45,13 +45,13 @@ export async function reportFiles(
   const shared = {
     ...parts,
     figures: drawn,
-    findings: findingGroups(all, plan, words, []),
+    findings: findingGroups(all, plan, words, { places: false }),
     internal: undefined,
   };
   const inside = {
     ...parts,
     figures: identified,
-    findings: findingGroups(all, plan, words, queries),
+    findings: findingGroups(all, plan, words, { places: true }),
     internal: { review, files: lists.map(({ path }) => listEntry(path, words)) },
   };
   const files = [

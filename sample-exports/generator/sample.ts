@@ -10,6 +10,7 @@ import { plant, unexaminedRows } from './plant.js';
 import { fillReadme } from './readme.js';
 import { makeSeries } from './series.js';
 import { bytes, type Sheet } from './sheet.js';
+import type { Slip } from './slip.js';
 import { SLIPS } from './slips.js';
 import { SEED } from './truth.js';
 
@@ -19,15 +20,15 @@ function standsOn(rows: readonly (readonly string[])[], eye: Eye): boolean {
   return rows.some(([code, written]) => code === eye.patient.code && written === side);
 }
 
-/** The exports of the main series with their slips, and the wide one without. */
-function sheets(): Sheet[] {
+/** The exports of the main series with slips, all of them unless some are chosen, and the wide one without. */
+export function sheets(slips: readonly Slip[] = SLIPS): Sheet[] {
   const eyes = makeEyes(SEED);
   const theatre = theatreList(eyes);
-  const unexamined = unexaminedRows(theatre, SLIPS);
+  const unexamined = unexaminedRows(theatre, slips);
   const examined = eyes.filter((eye) => !standsOn(unexamined, eye));
   const devices = [keratometerFile, biometryFile, endotheliumFile].map((file) => file(examined));
   const files = [theatre, laneNorth(examined), laneSouth(examined), ...devices];
-  return [...files.map((sheet) => plant(sheet, SLIPS)), wideFile(makeSeries(SEED))];
+  return [...files.map((sheet) => plant(sheet, slips)), wideFile(makeSeries(SEED))];
 }
 
 function plantedFile(expected: readonly Expected[]): Uint8Array {

@@ -175,6 +175,7 @@ function pairLayers(artwork: Artwork, panel: ForestPanel, { accent }: DrawnPair,
   const y = place('y');
   return [true, false].flatMap((isPrimary) => {
     const values = all.filter((one) => one.isPrimary === isPrimary);
+    if (values.length === 0) return [];
     const width = isPrimary ? artwork.strokes.bold * 1.5 : artwork.strokes.line;
     const interval = { type: 'rule', ...stroked({ colour: accent.colour, width }) };
     const point = symbol({ ...accent, filled: isPrimary }, artwork, isPrimary ? 1.15 : 0.8);

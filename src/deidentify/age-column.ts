@@ -40,7 +40,7 @@ export function ageColumn(
 ): CopyColumn {
   const { of, dateOrder } = context;
   const surgery = surgeryOfRows(context);
-  const born = daysOfRows(of.file, birth, dateOrder);
+  const born = daysOfRows(of.file, birth, dateOrder, true);
   const cell = (row: number): string => ageAtSurgery(born(row), surgery(row)) || (written?.cell(row) ?? '');
   return {
     header: written?.header ?? 'age',

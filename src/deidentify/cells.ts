@@ -28,24 +28,26 @@ const folded = (text: string): string => text.trim().toLowerCase();
 const partsOf = (word: string, field: string | undefined): readonly string[] =>
   field === undefined ? [word] : parseCodes(word);
 
-/** Texts of a column, folded, that stand with more than one patient. */
+/** Patients from which on a text is one of the clinic and not of a patient: two may be of one family. A judgement. */
+const several = 3;
+
+/** Texts of a column, folded, that stand with several patients. */
 function sharedTexts(
   { words, codes }: WordColumn,
   patients: Int32Array,
   field: string | undefined,
 ): ReadonlySet<string> {
-  const first = new Map<string, number>();
-  const shared = new Set<string>();
+  const met = new Map<string, Set<number>>();
   const parts = words.map((word) => partsOf(word, field).map(folded));
   codes.forEach((code, row) => {
     const patient = patients[row] as number;
     if (patient < 0) return;
     for (const part of parts[code] as readonly string[]) {
-      if ((first.get(part) ?? patient) !== patient) shared.add(part);
-      first.set(part, first.get(part) ?? patient);
+      const found = met.get(part) ?? new Set();
+      if (found.size < several) met.set(part, found.add(patient));
     }
   });
-  return shared;
+  return new Set([...met].filter(([, found]) => found.size >= several).map(([part]) => part));
 }
 
 /** Labels, or lists of codes of which each is looked at by itself. */
@@ -69,12 +71,17 @@ function labels(
   });
 }
 
-/** Ages in whole years, 90 and more as one class. */
+/** Nobody was ever older; what is more, or less than nothing, is a slip of the pen and tells no age. */
+const oldestPossible = 115;
+
+/** Ages in whole years, 90 and more as one class; an impossible one stays, for the audit to find. */
 function ages(file: ExportedFile, index: number): CopiedCells {
   return wordByWord(columnOf(file, index), (word) => {
     if (file.isMissing(word)) return word;
     const years = parseNumber(word.replace(/\s*\+$/, ''), { decimal: file.decimal, unit: 'years' });
-    return years === undefined || years < 0 || years > 150 ? removed : ageText(years);
+    if (years === undefined) return removed;
+    if (years >= 0 && years <= oldestPossible) return ageText(years);
+    return isMeasurement(word, file.decimal, false) && Math.abs(years) < 1000 ? word : removed;
   });
 }
 

@@ -1,4 +1,3 @@
-import type { RecognisedFile } from '../propose/placed.js';
 import { ageColumn } from './age-column.js';
 import { type CopiedRole, copiedCells } from './cells.js';
 import { type CopyColumn, dateColumns, surgeryColumns, type TimeContext } from './dated-columns.js';
@@ -35,6 +34,8 @@ export interface Copy {
 
 /** What is needed to copy one file. */
 export interface CopyContext extends TimeContext {
+  /** Cells of the row of units below the header; none where there is no such row. */
+  units: readonly string[];
   /** Code of each patient. */
   codes: readonly string[];
   codeOfSurgeon(written: string): string;
@@ -114,10 +115,10 @@ function made(context: CopyContext, index: number): Made {
 }
 
 /** The units of the columns that are copied as they stand. */
-function unitsRow({ file }: RecognisedFile, all: readonly Made[]): readonly string[] | undefined {
-  if (file.units.every((unit) => unit.trim() === '')) return undefined;
+function unitsRow({ units }: CopyContext, all: readonly Made[]): readonly string[] | undefined {
+  if (units.every((unit) => unit.trim() === '')) return undefined;
   const isSame = ({ role }: Made): boolean => role.kind === 'numbers' || role.kind === 'labels';
-  return all.flatMap((one, index) => one.columns.map(() => (isSame(one) ? (file.units[index] ?? '') : '')));
+  return all.flatMap((one, index) => one.columns.map(() => (isSame(one) ? (units[index] ?? '') : '')));
 }
 
 /** Makes the copy of a file: every column by its role. */
@@ -133,7 +134,7 @@ export function copyOf(context: CopyContext): Copy {
   });
   return {
     header,
-    units: unitsRow(context.of, all),
+    units: unitsRow(context, all),
     rows: rowOrder(context.patients, context.codes),
     cellsOf: (row) => columns.map(({ cell }) => cell(row)),
     columns: records,

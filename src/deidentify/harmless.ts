@@ -51,6 +51,11 @@ function isSmall(word: string): boolean {
   return whole.length <= 3 || (whole.length === 4 && !whole.startsWith('0'));
 }
 
+/** A refraction in one cell. Telephone numbers and dates look like one where nobody looks at their digits. */
+function isPlainRefraction(word: string, decimal: DecimalMark): boolean {
+  return isRefractionCell(word, decimal) && !/\d{4}|(?<!\d)0\d\d/.test(word) && !isFullDate(word);
+}
+
 /**
  * Whether a cell of a measurement may leave the clinic: a number, an acuity, a refraction, or a few figures. What else
  * people write there is not read by an audit either.
@@ -59,7 +64,7 @@ function isSmall(word: string): boolean {
  * @example isMeasurement('see Mrs Meier', 'point', false) // false
  */
 export function isMeasurement(word: string, decimal: DecimalMark, clock: boolean): boolean {
-  if (isRefractionCell(word, decimal)) return true;
+  if (isPlainRefraction(word, decimal)) return true;
   if (!Number.isNaN(numberIn(word, decimal))) return isSmall(word);
   if (isIdentifier(word)) return false;
   if (isAcuity(word, decimal) || (clock && parseClock(word) !== undefined)) return true;
@@ -84,7 +89,7 @@ const longestLabel = 40;
  * Whether a label may leave the clinic: a code, words of the trade, yes or no, or a short text that several patients
  * share. A remark about one patient is none of these.
  *
- * @param shared  whether it stands with more than one patient
+ * @param shared  whether it stands with several patients
  * @param field   whose cells may be lists of codes
  */
 export function isLabel(text: string, shared: boolean, field?: string): boolean {

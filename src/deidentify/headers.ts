@@ -19,10 +19,10 @@ export function shownHeader(header: string, index: number, persons: KnownPersons
 
 /** What the row of groups above a header adds to it, in our own words: '1 month', 'right'. */
 function groupWords(file: ExportedFile, index: number): readonly string[] {
-  const [header = '', group = '', units = ''] = [file.header[index], file.groups[index], file.units[index]];
+  const [header = '', group = ''] = [file.header[index], file.groups[index]];
   if (group.trim() === '') return [];
-  const alone = readHeader(header, '', units, undefined).context;
-  const { visit, side } = readHeader(header, group, units, undefined).context;
+  const alone = readHeader(header, '', undefined).context;
+  const { visit, side } = readHeader(header, group, undefined).context;
   const added = [alone.visit ? undefined : visit?.name, alone.side ? undefined : side];
   return added.filter((word) => word !== undefined);
 }

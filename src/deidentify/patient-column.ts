@@ -5,7 +5,7 @@ import type { RecognisedFile } from '../propose/placed.js';
 import { recordKey } from './record-number.js';
 
 /** A column that may hold the patient's number. */
-export interface Candidate {
+interface Candidate {
   index: number;
   /** How well its header speaks for it: 2 a word for the patient, 1 a number of some record, 0 nothing. */
   header: 0 | 1 | 2;

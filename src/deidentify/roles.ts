@@ -95,13 +95,18 @@ function identifierRole(of: RecognisedFile, index: number, header: string): Role
   return leftOut(kind);
 }
 
-/** Our field, or a quantity of the trade, that the column was recognised as. */
+/**
+ * Our field, or a quantity of the trade, that the column was recognised as. What is known by its cells alone is only
+ * believed where nothing else looks like it: years of birth look like counts of cells.
+ */
 function termOf({ placed, left }: RecognisedFile, index: number): Term | undefined {
   const one = placed.find((each) => each.index === index);
-  if (one) return one.term;
+  if (one) return one.by !== 'cells' || sureByCells.has(one.term) ? one.term : undefined;
   const other = left.find((each) => each.index === index);
   return other?.why === 'unlike' ? undefined : other?.term;
 }
+
+const sureByCells: ReadonlySet<Term> = new Set(['eye', 'surgery_date', 'exam_date', 'refraction']);
 
 function harmlessRole(of: RecognisedFile, index: number, { isRead }: Choices): Role {
   const profile = of.profiles[index] as Profile;

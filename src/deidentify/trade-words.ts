@@ -1,4 +1,4 @@
-import { foldedText, wordsOf } from '../propose/header-words.js';
+import { wordsOf } from '../propose/header-words.js';
 import { phrasesOf } from '../propose/phrases.js';
 import { vocabularies } from '../propose/vocabulary/index.js';
 import type { Vocabulary } from '../propose/vocabulary/vocabulary.js';
@@ -27,8 +27,8 @@ export function isTradeWord(word: string): boolean {
   return words.has(word) || /^\d{1,4}$/.test(word) || /^[a-z]{1,2}$/.test(word);
 }
 
-/** Whether a text consists of words of the trade. @example isTradeText('anterior capsule tear') // true */
+/** Whether a text consists of words of the trade, and of numbers between them. @example isTradeText('anterior capsule tear') // true */
 export function isTradeText(text: string): boolean {
   const all = wordsOf(text);
-  return all.length > 0 && all.every(isTradeWord) && foldedText(text).length <= 60;
+  return all.some((word) => /[a-z]/.test(word)) && all.every(isTradeWord);
 }

@@ -1,3 +1,4 @@
+import { daysFromCalendar } from '../intake/calendar.js';
 import { type DateOrder, parseDate } from '../intake/date.js';
 import { type DateOrderJudgement, judgeDateOrder } from '../intake/date-order.js';
 import { columnOf, type ExportedFile } from '../propose/exported.js';
@@ -7,10 +8,26 @@ import type { Role } from './roles.js';
 /** What a cell of dates says. */
 export type WrittenDay = Days | 'blank' | 'unread';
 
-/** The dates of a column, once a word. */
-export function daysOfRows(file: ExportedFile, index: number, order: DateOrder): (row: number) => WrittenDay {
+/** Nothing that an audit is about happened before: an older date is a birth in the wrong cell. A judgement. */
+const firstDay = daysFromCalendar({ year: 1990, month: 1, day: 1 }) as Days;
+
+/**
+ * The dates of a column, once a word.
+ *
+ * @param births  whether they are dates of birth; elsewhere such a date is not read: days from surgery would give it away
+ */
+export function daysOfRows(
+  file: ExportedFile,
+  index: number,
+  order: DateOrder,
+  births = false,
+): (row: number) => WrittenDay {
   const { words, codes } = columnOf(file, index);
-  const days = words.map((word): WrittenDay => (file.isMissing(word) ? 'blank' : (parseDate(word, order) ?? 'unread')));
+  const days = words.map((word): WrittenDay => {
+    if (file.isMissing(word)) return 'blank';
+    const day = parseDate(word, order);
+    return day === undefined || (day < firstDay && !births) ? 'unread' : day;
+  });
   return (row) => days[codes[row] as number] as WrittenDay;
 }
 

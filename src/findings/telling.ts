@@ -28,6 +28,8 @@ export interface TellingContext {
   raw: readonly RawTable[];
   plan: Plan;
   words: typeof english;
+  /** Names of queries that the clinic has answered for good. */
+  answered?: ReadonlySet<string>;
 }
 
 /** Everything that is known about where a finding stands. */

@@ -68,6 +68,8 @@ export function parseDate(text: string, order: DateOrder): Days | undefined {
  * @example splitDate('3. März 24') // numbers '3', '3', '24' with the month at 1
  */
 export function splitDate(text: string): WrittenDate | undefined {
+  // No date with a time of day is as long; remarks are, and every one of them comes by.
+  if (text.length > 80) return undefined;
   const plain = plainSigns(text).replace(timeOfDay, '').trim();
   const [, a, , b, c] = digits.exec(plain) ?? [];
   if (a && b && c) return { numbers: [a, b, c] };

@@ -40,6 +40,25 @@ export function judgeDelimiter(text: string, headerRow = 1): DelimiterJudgement 
 
 type Counts = Record<Delimiter, number>;
 
+/**
+ * How many cells most of the first rows below the header have, blank ones at the end among them; 0 where there are no
+ * rows. A row with fewer has lost a delimiter, or what a delimiter behind its last cell would add.
+ *
+ * @param text       the beginning of the file, decoded
+ * @param delimiter  what stands between its cells
+ * @param headerRow  1 where the header is the first row
+ * @example usualCells('a;b;\n1;2;\n3;4;\n', 'semicolon') // 3
+ */
+export function usualCells(text: string, delimiter: Delimiter, headerRow = 1): number {
+  const times = new Map<number, number>();
+  for (const line of countedLines(text).slice(headerRow)) {
+    const cells = line[delimiter] + 1;
+    times.set(cells, (times.get(cells) ?? 0) + 1);
+  }
+  const [most] = [...times].sort(([a, often], [b, oftener]) => oftener - often || b - a);
+  return most?.[0] ?? 0;
+}
+
 function best(lines: readonly Counts[]): Delimiter | undefined {
   // A title above the header has none of the four; where it ends is another question.
   const top = lines.findIndex((line) => names.some((name) => line[name] > 0));

@@ -46,7 +46,7 @@ const firstAuditYear = 1990;
  */
 export function valueIdentifier({ words, field }: ColumnWords): ValueIdentifier | undefined {
   const filled = words.map(unwrapped).filter((word) => word !== '');
-  if (filled.some((word) => email.test(word))) return 'value-email';
+  if (filled.some((word) => word.includes('@') && email.test(word))) return 'value-email';
   if (filled.some((word) => webAddress.test(word))) return 'value-web-address';
   if (field === 'patient' && filled.some((word) => /\d{9}/.test(word))) return 'value-long-number';
   if (filled.some((word) => socialSecurity.test(word)) || areNationalNumbers(filled)) return 'value-national-number';

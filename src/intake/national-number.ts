@@ -25,6 +25,9 @@ const numbers: readonly NationalNumber[] = [
   { shape: /^\d{8}[A-Z]$/, checks: (text) => 'TRWAGMYFPDXBNJZSQVHLCKE'[Number(text.slice(0, 8)) % 23] === text[8] },
 ];
 
+/** Digits of the longest, each set off from the next; a remark is longer. */
+const longest = 32;
+
 /**
  * Whether the words of a column are national numbers: of those with the shape of one, at least half have its check
  * digit. One word in ten has it by chance, so that codes of the same shape pass.
@@ -33,7 +36,9 @@ const numbers: readonly NationalNumber[] = [
  * @example areNationalNumbers(['943 476 5919']) // true
  */
 export function areNationalNumbers(words: readonly string[]): boolean {
-  const plain = words.map((word) => word.replace(/[\s.\-/]/g, '').toUpperCase());
+  const plain = words
+    .filter((word) => word.length <= longest)
+    .map((word) => word.replace(/[\s.\-/]/g, '').toUpperCase());
   return numbers.some(({ shape, checks }) => {
     const shaped = plain.filter((word) => shape.test(word));
     return shaped.length > 0 && shaped.filter(checks).length * 2 >= shaped.length;

@@ -1,5 +1,8 @@
 /** What exports put round a cell so that a spreadsheet takes it for text: ="012", '012. */
-const wrapped = /^(?:=?"([^"]*)"|['’`](?=[\p{L}\d+\-.,]))/u;
+const wrapped = /^(?:=?"([^"]*)"|['’`](?=[\p{L}\d+\-\u2212\u2013.,]))/u;
+
+/** Characters without which a cell is neither wrapped nor holds a mark that does not show. */
+const telltale = /["'’`\u200b\ufeff]/;
 
 /**
  * Text as people type it, with the look-alikes of minus, blanks and times made one: a true minus or an en dash before
@@ -23,7 +26,10 @@ export function plainSigns(text: string): string {
  * @example unwrapped('="0012"') // '0012'
  */
 export function unwrapped(text: string): string {
-  return text
+  const plain = text.trim();
+  // Nearly every cell is plain; the gate looks at every one.
+  if (!telltale.test(plain)) return plain;
+  return plain
     .replace(/[\u200b\ufeff]/g, '')
     .trim()
     .replace(wrapped, '$1')

@@ -47,7 +47,7 @@ const questions = [
   { id: 'safety', headlines: ['complication'], exhibits: ['safety'] },
   { id: 'differences', headlines: [], exhibits: ['differences', 'confounding', 'comparison', 'sensitivity'] },
 ] as const satisfies readonly {
-  id: keyof Words['page']['questions'];
+  id: keyof Words['page']['questions'] | 'differences';
   headlines: Headline['id'][];
   exhibits: string[];
 }[];

@@ -2,7 +2,7 @@ import type { Laterality } from '../intake/laterality.js';
 import { fieldNamed } from '../plan/fields.js';
 import type { Holds } from '../records/plan.js';
 import type { VisitContext } from './context.js';
-import { examColumns } from './exam-columns.js';
+import { examColumns, withPartners } from './exam-columns.js';
 import { placedAs } from './eye-rows.js';
 import { formulaNamed } from './formulas.js';
 import { type AuditView, listsOperations } from './operations.js';
@@ -23,7 +23,7 @@ export interface ArrangedBlock {
 }
 
 /** Why a file is of no use: it does not say whom, or which eye, its rows are of, or nothing about them. */
-export type Lack = 'patient' | 'eye' | 'anything';
+type Lack = 'patient' | 'eye' | 'anything';
 
 export interface ArrangedFile {
   of: RecognisedFile;
@@ -72,7 +72,7 @@ function predictionBlocks(
   own: Placed | undefined,
 ): readonly ArrangedBlock[] {
   const formula = placedAs(of, 'formula');
-  if (formula) {
+  if (formula && columns.some(({ term }) => term === 'predicted_se')) {
     const constant = placedAs(of, 'constant');
     const all = [formula, ...columns, ...(constant ? [constant] : [])];
     return bySide(all).map((side) => block('prediction', side, { side: side[0]?.context.side }));
@@ -111,8 +111,17 @@ function sortedOut(of: RecognisedFile, shared: readonly Placed[], surgical: bool
 
 const inOrder = (one: ArrangedBlock): ArrangedBlock => ({
   ...one,
-  columns: one.columns.toSorted((a, b) => a.index - b.index),
+  columns: withPartners(one.columns).toSorted((a, b) => a.index - b.index),
 });
+
+/** Columns that found no place in any block, nor a reason. */
+function stranded(of: RecognisedFile, used: readonly Placed[], told: readonly Left[]): readonly Left[] {
+  const known = new Set([...used, ...told].map(({ index }) => index));
+  return left(
+    of.placed.filter(({ index }) => !known.has(index)),
+    'alone',
+  );
+}
 
 /**
  * Which kinds of row a file holds, and what stands in each: operations, facts of an eye, examinations by visit,
@@ -124,25 +133,21 @@ export function arrange(of: RecognisedFile, audit: AuditView): ArrangedFile {
   const { predictions, own, facts, ofSurgery, ofExam } = sortedOut(of, shared, operates);
   const exams = examColumns(of, ofExam, { surgical: operates, audit });
   const sideOf = (columns: readonly Placed[]) => ({ side: columns.find(({ context }) => context.side)?.context.side });
-  const blocks = [
+  const all = [
     ...bySide(facts).map((columns) => block(operates ? 'surgery' : 'eye', columns, sideOf(columns))),
     ...exams.groups.map(({ columns, visit, assumed }) =>
       block('exam', columns, { ...sideOf(columns), visit, assumed }),
     ),
     ...predictionBlocks(of, predictions, own),
-  ].filter(({ columns }) => columns.length > 0);
-  return {
-    of,
-    shared,
-    blocks: blocks.map(inOrder),
-    left: [...of.left, ...(operates ? [] : left(ofSurgery, 'no operation')), ...exams.left],
-    operates,
-    lacks: lackOf(of, blocks),
-  };
+  ];
+  const blocks = all.map(inOrder).filter(({ columns }) => columns.length > 0);
+  const told = [...of.left, ...(operates ? [] : left(ofSurgery, 'no operation')), ...exams.left];
+  const used = [...shared, ...blocks.flatMap(({ columns }) => columns)];
+  return { of, shared, blocks, left: [...told, ...stranded(of, used, told)], operates, lacks: lackOf(of, blocks) };
 }
 
 function lackOf(of: RecognisedFile, blocks: readonly ArrangedBlock[]): Lack | undefined {
-  const sided = of.placed.some(({ context }) => context.side !== undefined);
+  const sided = blocks.some(({ side }) => side !== undefined);
   if (!placedAs(of, 'patient')) return 'patient';
   if (!placedAs(of, 'eye') && !sided) return 'eye';
   return blocks.length === 0 ? 'anything' : undefined;

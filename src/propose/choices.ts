@@ -1,5 +1,5 @@
 /** Doubts that change numbers: each is settled by an answer, by the data, or stays open. */
-export type ChoiceKind =
+type ChoiceKind =
   | 'date-order'
   | 'eye-code'
   | 'notation'
@@ -11,7 +11,7 @@ export type ChoiceKind =
   | 'primary-formula'
   | 'operated';
 
-export interface Option {
+interface Option {
   value: string;
   /** What is said for it: a sentence from the files themselves; '' nothing. */
   evidence: string;

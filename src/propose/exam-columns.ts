@@ -39,7 +39,7 @@ function withMeridians(columns: readonly Placed[]): readonly Placed[] {
 }
 
 /** Columns whose partners are there; the others one after the other until none is left alone. */
-function withPartners(columns: readonly Placed[]): readonly Placed[] {
+export function withPartners(columns: readonly Placed[]): readonly Placed[] {
   const has = (name: string): boolean => columns.some(({ term }) => term === name);
   const kept = columns.filter(({ term }) => (fieldNamed(term)?.needs ?? []).every(has));
   return kept.length === columns.length ? columns : withPartners(kept);

@@ -11,8 +11,6 @@ export interface ExportedFile {
   header: readonly string[];
   /** For each header the cell of a row of groups above it, carried on to the right; '' none. */
   groups: readonly string[];
-  /** For each header the cell of a row of units below it; '' none. */
-  units: readonly string[];
   columns: readonly WordColumn[];
   rows: number;
   rowNumber(row: number): number;
@@ -29,7 +27,7 @@ export interface ExportedFile {
   isMissing(cell: string): boolean;
 }
 
-/** The columns of a file whose header is known by another column's as well need their occurrence, counted from 1. */
+/** One column of a file. @throws {RangeError} when there is none of this index */
 export function columnOf(file: ExportedFile, index: number): WordColumn {
   const column = file.columns[index];
   if (!column)

@@ -39,37 +39,47 @@ function pairOf(of: RecognisedFile, strange: readonly Word[]): EyeReading['words
   return { ...(right.length > 0 && { right }), ...(left.length > 0 && { left }) };
 }
 
-/** Patients of whom both files know one eye only: how often the first code stands for the right one, how often the left. */
-function agreement(
-  of: RecognisedFile,
-  first: string,
-  others: readonly RecognisedFile[],
-): { right: number; left: number } {
-  const only = new Map<string, string>();
-  const note = (known: Map<string, string>, patient: string, side: string): void => {
-    const former = known.get(patient);
-    known.set(patient, former === undefined || former === side ? side : '');
-  };
+/** What is known of each patient's eyes: the one word for it, or '' where there are two. */
+type OnlyEyes = Map<string, string>;
+
+function note(known: OnlyEyes, patient: string | undefined, eye: string | undefined): void {
+  if (patient === undefined || eye === undefined) return;
+  const former = known.get(patient);
+  known.set(patient, former === undefined || former === eye ? eye : '');
+}
+
+/** Patients whose eyes other files name. */
+function onlySides(others: readonly RecognisedFile[]): OnlyEyes {
+  const found: OnlyEyes = new Map();
   for (const other of others) {
     const eyeOf = strangeWords(other).length === 0 ? eyeAt(other) : undefined;
     for (let row = 0; eyeOf && row < other.file.rows; row++) {
       const [patient, side] = eyeOf(row)?.split('|') ?? [];
-      if (patient !== undefined && side !== undefined) note(only, patient, side);
+      note(found, patient, side);
     }
   }
-  const coded = new Map<string, string>();
+  return found;
+}
+
+/** Patients and the code that this file has for their eye. */
+function onlyCodes(of: RecognisedFile): OnlyEyes {
+  const found: OnlyEyes = new Map();
   const patientOf = patientAt(of);
   const eye = placedAs(of, 'eye');
   const column = eye && columnOf(of.file, eye.index);
   for (let row = 0; patientOf && column && row < of.file.rows; row++) {
-    const patient = patientOf(row);
-    if (patient !== undefined) note(coded, patient, column.at(row).trim());
+    note(found, patientOf(row), column.at(row).trim());
   }
+  return found;
+}
+
+/** Patients of whom both files know one eye only: how often the first code stands for the right one, how often the left. */
+function agreement(of: RecognisedFile, first: string, others: readonly RecognisedFile[]) {
+  const sides = onlySides(others);
   const tally = { right: 0, left: 0 };
-  for (const [patient, code] of coded) {
-    const side = only.get(patient);
-    if (!side || !code) continue;
-    tally[(side === 'right') === (code === first) ? 'right' : 'left']++;
+  for (const [patient, code] of onlyCodes(of)) {
+    const side = sides.get(patient);
+    if (side && code) tally[(side === 'right') === (code === first) ? 'right' : 'left']++;
   }
   return tally;
 }

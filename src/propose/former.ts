@@ -4,7 +4,7 @@ import type { BlockPlan, ColumnPlan, Condition, Plan, SourcePlan } from '../reco
 import { propose as words } from '../words/en/propose.js';
 import { doubt } from './draft/doubt.js';
 import { headerName } from './draft/header-name.js';
-import { type YamlLine, yamlBraces, yamlList, yamlText } from './draft/lines.js';
+import { columnsMapping, type YamlLine, yamlBraces, yamlList, yamlText } from './draft/lines.js';
 import { samplesOf } from './draft/samples.js';
 import type { Placed, RecognisedFile } from './placed.js';
 
@@ -132,10 +132,8 @@ function blockLines(
   if (block.visit !== undefined) lines.push({ depth, text: `visit: ${yamlText(block.visit)}` });
   if (block.holds === 'prediction' && !block.columns.some(({ field }) => field === 'formula'))
     lines.push({ depth, text: `formula: ${yamlText(block.formula)}` });
-  lines.push(
-    { depth, text: 'columns:' },
-    ...own.map((column) => columnLine(column, of, gone.has(column.field), depth + 1)),
-  );
+  const mapped = own.map((column) => columnLine(column, of, gone.has(column.field), depth + 1));
+  lines.push(...columnsMapping(depth, mapped, words.emptied));
   if (block.covariates.length > 0)
     lines.push(
       { depth, text: 'covariates:' },
@@ -208,8 +206,11 @@ export function carriedLines({ of, source }: CarriedFile, files: readonly string
     source.blocks.length === 1 && only
       ? blockLines(only, [], of, 2)
       : [
-          { depth: 2, text: 'columns:' },
-          ...shared.map((column) => columnLine(column, of, false, 3)),
+          ...columnsMapping(
+            2,
+            shared.map((column) => columnLine(column, of, false, 3)),
+            words.emptied,
+          ),
           { depth: 2, text: 'blocks:' },
           ...source.blocks.flatMap((block) => {
             const [first, ...rest] = blockLines(block, shared, of, 4);

@@ -27,7 +27,7 @@ const guesses: readonly (readonly [Guess, Look])[] = [
   ['eye', ({ share, words }) => (words.length > 12 ? 0 : share(({ word }) => parseLaterality(word) !== undefined))],
   ['refraction', ({ share }, decimal) => share(({ word }) => isRefractionCell(word, decimal))],
   ['date', ({ share }) => share(isDate)],
-  ['acuity', ({ share }, decimal) => share(({ word }) => /\d\s*\/\s*\d/.test(word) && isAcuity(word, decimal))],
+  ['acuity', ({ share }, decimal) => share(({ word, value }) => Number.isNaN(value) && isAcuity(word, decimal))],
   ['radius', ({ share, within, words }) => (words.length > 5 && share(hasDecimals) > 0.5 ? within(6.5, 9.5) : 0)],
   ['power', ({ share, within }) => (share(hasDecimals) > 0.5 ? within(36, 50) : 0)],
   [

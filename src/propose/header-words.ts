@@ -1,27 +1,10 @@
-/** Units that headers carry, by the words for them. */
-export type HeaderUnit = 'D' | 'mm' | 'µm' | 'deg' | 'mmHg' | 'm' | 's' | 'min' | 'years' | 'days' | 'cells/mm²' | '%';
-
-const unitWords: Readonly<Record<HeaderUnit, readonly string[]>> = {
-  D: ['d', 'dpt', 'dptr', 'dioptre', 'dioptres', 'diopter', 'diopters', 'dioptrie', 'dioptrien', 'dioptries'],
-  mm: ['mm'],
-  µm: ['um', 'micron', 'microns', 'mikrometer'],
-  deg: ['°', 'º', 'deg', 'degree', 'degrees', 'grad', 'degres', 'degre'],
-  mmHg: ['mmhg', 'mm hg'],
-  m: ['m'],
-  s: ['s', 'sec', 'seconds', 'sekunden', 'secondes'],
-  min: ['min', 'minutes', 'minuten'],
-  years: ['years', 'yrs', 'jahre', 'ans'],
-  days: ['days', 'tage', 'jours'],
-  'cells/mm²': ['cells/mm2', '/mm2', 'cells mm2', 'zellen/mm2', 'cellules/mm2', '1/mm2'],
-  '%': ['%'],
-};
-
-const unitOf = new Map(
-  Object.entries(unitWords).flatMap(([unit, words]) => words.map((word) => [word, unit as HeaderUnit])),
-);
+import { statedUnit } from '../intake/header-unit.js';
 
 /** Units that stand behind a name without brackets; the others mean something else there: k min, pre s. */
 const bareUnits: readonly string[] = ['mm', 'um', 'dpt', 'dptr', 'mmhg', 'deg', 'd'];
+
+/** Units of measurements that say nothing of how a column is read. */
+const otherUnits: readonly string[] = ['mmhg', 'mm hg', 'cells/mm2', 'cells mm2', '/mm2', '1/mm2', '%'];
 
 /** Letters without accents and ligatures, in lower case: 'Œil opéré' → 'oeil opere'. */
 export function foldedText(text: string): string {
@@ -46,23 +29,20 @@ export function wordsOf(text: string): readonly string[] {
 export interface HeaderWords {
   /** Words in order, the unit left out where one stands behind them. */
   words: readonly string[];
-  unit: HeaderUnit | undefined;
   /** A sign in the header: '+cyl', 'Cyl (−)'. */
   sign: 'plus' | 'minus' | undefined;
 }
 
-const bracketed = /[([{]([^()[\]{}]*)[)\]}]/g;
-
-/** The unit in brackets, if there is one, and the text without it. */
-function withoutBrackets(text: string): { rest: string; unit: HeaderUnit | undefined } {
-  let unit: HeaderUnit | undefined;
-  const rest = text.replace(bracketed, (whole, inner: string) => {
-    const found = unitOf.get(foldedText(inner).replace(/\./g, '').trim());
-    unit ??= found;
-    return found ? ' ' : whole;
+/** A text without the units in brackets. */
+function withoutUnits(text: string): string {
+  return text.replace(/[([{]([^()[\]{}]*)[)\]}]/g, (whole, inner: string) => {
+    const isUnit = statedUnit(inner) !== undefined || otherUnits.includes(foldedText(inner).trim());
+    return isUnit && !scaleNames.includes(statedUnit(inner) ?? '') ? ' ' : whole;
   });
-  return { rest, unit };
 }
+
+/** These stand in brackets like units, but say how an acuity counts. */
+const scaleNames: readonly string[] = ['decimal', 'logmar', 'letters'];
 
 function signIn(text: string): HeaderWords['sign'] {
   const [, before, after] =
@@ -73,28 +53,16 @@ function signIn(text: string): HeaderWords['sign'] {
 }
 
 /**
- * A header taken apart: words, unit, sign. A change from small to capital letter begins a word too.
+ * A header taken apart: its words, without a unit, and a sign. A change from small to capital letter begins a word too.
  *
  * @param header  as written
- * @param units   the cell below it, where the file has a row of units; '' none
- * @example headerWords('axialLength [mm]').words // ['axial', 'length'], unit 'mm'
+ * @example headerWords('axialLength [mm]').words // ['axial', 'length']
  */
-export function headerWords(header: string, units = ''): HeaderWords {
+export function headerWords(header: string): HeaderWords {
   const spaced = header.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replace(/(\d)(\p{Lu}\p{Ll})/gu, '$1 $2');
-  const { rest, unit: inBrackets } = withoutBrackets(spaced);
-  const below = unitOf.get(
-    foldedText(units)
-      .replace(/[()[\].]/g, '')
-      .trim(),
-  );
+  const rest = withoutUnits(spaced);
   const all = wordsOf(rest);
-  const last = all.at(-1) ?? '';
   const isNumbered = /^\d+$/.test(all.at(-2) ?? '');
-  const trailing = all.length > 1 && !isNumbered && bareUnits.includes(last) ? unitOf.get(last) : undefined;
-  const degree = /[°º]/.test(rest) ? 'deg' : undefined;
-  return {
-    words: trailing ? all.slice(0, -1) : all,
-    unit: inBrackets ?? below ?? trailing ?? degree,
-    sign: signIn(rest),
-  };
+  const trailing = all.length > 1 && !isNumbered && bareUnits.includes(all.at(-1) ?? '');
+  return { words: trailing ? all.slice(0, -1) : all, sign: signIn(rest) };
 }

@@ -1,14 +1,13 @@
 import type { Plan, SourcePlan } from '../records/plan.js';
 import { propose as words } from '../words/en/propose.js';
-import type { Answers } from './choices.js';
-import { doubt } from './draft/doubt.js';
+import { type Doubt, doubt } from './draft/doubt.js';
 import { type YamlLine, yamlOf, yamlText } from './draft/lines.js';
 import { type CarriedFile, carriedLines, columnsCarried } from './former.js';
 import { sectionsOf } from './former-sections.js';
 import { changedWords } from './former-words.js';
 import type { Proposal } from './proposal.js';
-import { type FileSummary, operationYears, sourcesOf } from './sources.js';
-import type { Known } from './survey.js';
+import type { FileSummary, Sources } from './sources.js';
+import { operationYears } from './years.js';
 
 /** A former audit that is carried over. */
 export interface Former {
@@ -97,43 +96,52 @@ function carriedSummary(one: CarriedFile, lines: readonly YamlLine[]): FileSumma
   };
 }
 
+/** Sections of the former audit as they were written, with what has changed in the words they list. */
+function keptSections(
+  former: Former,
+  carried: readonly CarriedFile[],
+  groups: readonly (readonly CarriedFile[])[],
+): readonly (readonly YamlLine[])[] {
+  const changed: Readonly<Record<string, readonly Doubt[]>> = changedWords(former.plan, carried);
+  const kept = sectionsOf(former.text).filter(({ key }) => !ownSections.includes(key));
+  return kept.map(({ key, lines }) =>
+    renamed(lines, groups).map((text, at) => ({ depth: 0, text, ...(at === 0 && { doubts: changed[key] ?? [] }) })),
+  );
+}
+
+/** Files of the former audit for which none came. */
+function filesGone({ plan }: Former, carried: readonly CarriedFile[]): readonly string[] {
+  const gone = plan.sources.filter((source) => !carried.some((one) => one.source === source));
+  return gone.flatMap(({ file }) => file);
+}
+
 /**
  * Last year's audit.yaml for the files of this year: the mapping of files whose headers are the same, everything else as
  * it was written, the period moved on, and new and vanished files, columns and words named.
  *
  * @param carried  files that are like a source of the former audit
- * @param fresh    the others, looked at anew
+ * @param anew     the others, looked at anew
+ * @param outside  whether files lie outside the folder that audit.yaml is written to
  */
 export function likeProposal(
   former: Former,
   carried: readonly CarriedFile[],
-  fresh: Known,
-  answers: Answers,
+  anew: Sources,
   outside: boolean,
 ): Proposal {
   const groups = bySource(carried, former);
-  const anew = sourcesOf(fresh, answers, new Map());
   const all = [...carried.map(({ of, source }) => ({ of, operates: operates(source) })), ...anew.arranged];
-  const years = operationYears(all);
-  const on = yearsOn(former.plan, years);
-  const gone = former.plan.sources
-    .filter((source) => !carried.some((one) => one.source === source))
-    .flatMap(({ file }) => file);
-  const changed: Readonly<Record<string, ReturnType<typeof changedWords>['values']>> = changedWords(
-    former.plan,
-    carried,
-  );
-  const rest = sectionsOf(former.text).filter(({ key }) => !ownSections.includes(key));
+  const on = yearsOn(former.plan, operationYears(all).usual);
   const carriedSources = groups.map((files) => carriedLines(files[0] as CarriedFile, namesOf(files, former)));
-  const sources = [...carriedSources, ...anew.lines];
+  const [first = [], ...others] = [...carriedSources, ...anew.lines];
   const sections: readonly (readonly YamlLine[])[] = [
-    headLines(former, carried.length + fresh.files.length, on, outside),
-    ...sources.map((lines, at): readonly YamlLine[] => (at === 0 ? [{ depth: 0, text: 'sources:' }, ...lines] : lines)),
-    ...rest.map(({ key, lines }): readonly YamlLine[] =>
-      renamed(lines, groups).map((text, at) => ({ depth: 0, text, ...(at === 0 && { doubts: changed[key] ?? [] }) })),
-    ),
+    headLines(former, carried.length + anew.summaries.length, on, outside),
+    [{ depth: 0, text: 'sources:' }, ...first],
+    ...others,
+    ...keptSections(former, carried, groups),
   ];
   const summaries = groups.flatMap((files, at) => files.map((one) => carriedSummary(one, carriedSources[at] ?? [])));
+  const gone = filesGone(former, carried);
   return {
     text: yamlOf(sections),
     files: [...summaries, ...anew.summaries.map((one) => ({ ...one, note: words.like.anew }))],

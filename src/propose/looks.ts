@@ -92,7 +92,7 @@ const special: Readonly<Record<Term, Look>> = {
   white_to_white: between(8, 15),
   surgeon_grade: names(40),
   nucleus_grade: names(40),
-  days: between(-3700, 36_500),
+  days: whole(-3700, 36_500),
   visit: names(40),
   refraction: ({ share }, decimal) => share(({ word }) => isRefractionCell(word, decimal)),
   sphere: between(-30, 30),

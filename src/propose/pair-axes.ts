@@ -20,6 +20,10 @@ const axisOf: Readonly<Record<Term, Term>> = {
 /** Columns without an axis of their own that may stand between a power and its axis. */
 const mostBetween = 3;
 
+/** A header that says no more than "axis": which one, its neighbours tell. */
+export const isBareAxis = ({ matches }: HeaderReading): boolean =>
+  matches.some(({ term, strength }) => term === 'axis' && strength > 1);
+
 const keyOf = (term: Term, { visit, side }: Context): string => `${term}|${visit?.name}|${side}`;
 
 /** Runs of neighbouring columns headed "axis" that are of one visit and eye. */

@@ -1,4 +1,4 @@
-import { fields } from '../plan/fields.js';
+import { fieldNamed, fields } from '../plan/fields.js';
 import { formulas } from './formulas.js';
 import { foldedText, wordsOf } from './header-words.js';
 import { vocabularies } from './vocabulary/index.js';
@@ -107,4 +107,11 @@ export function matchesOf(words: readonly string[]): readonly Match[] {
   const bare = plain.length > 0 && plain.length < words.length ? plain : undefined;
   const filled = bare ? [...known(bare, 2, []), ...reordered(bare, [])] : [];
   return filled.length > 0 ? filled : partly(bare ?? words);
+}
+
+/** Cells of a measurement speak for a term of which the header says a part; names, codes and dates do not. */
+export function speaksByPart({ term, strength, leftover }: Match): boolean {
+  const type = fieldNamed(term)?.type;
+  const speaks = type === undefined || ['number', 'acuity', 'refraction', 'clock-or-degrees'].includes(type);
+  return strength > 1 || speaks || leftover.every((word) => /^\d+$/.test(word));
 }

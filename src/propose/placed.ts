@@ -5,7 +5,7 @@ import type { HeaderReading } from './read-header.js';
 import type { Term } from './vocabulary/vocabulary.js';
 
 /** What a column was recognised by. */
-export type Basis = 'header' | 'part of header' | 'neighbours' | 'cells';
+type Basis = 'header' | 'part of header' | 'neighbours' | 'cells';
 
 /** A column whose meaning is known. */
 export interface Placed {

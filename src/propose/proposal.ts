@@ -1,14 +1,15 @@
 import { reportName } from '../plan/report-name.js';
 import { propose as words } from '../words/en/propose.js';
 import type { Answers } from './choices.js';
-import type { Doubt } from './draft/doubt.js';
+import { type Doubt, doubt } from './draft/doubt.js';
 import { type YamlLine, yamlOf, yamlText } from './draft/lines.js';
 import { predictionLines, remainingLines } from './draft/remaining-lines.js';
 import { complicationLines, valueLines } from './draft/values.js';
 import { visitLines } from './draft/visit-lines.js';
 import { placedAs } from './eye-rows.js';
-import { type FileSummary, operationYears, sourcesOf } from './sources.js';
+import { type FileSummary, sourcesOf } from './sources.js';
 import type { Known } from './survey.js';
+import { type OperationYears, operationYears } from './years.js';
 
 export interface Proposal {
   text: string;
@@ -19,20 +20,36 @@ export interface Proposal {
   notes: readonly string[];
 }
 
-function headLines(years: readonly number[], files: number, outside: boolean): readonly YamlLine[] {
-  const title = words.title(years);
-  const off = years.length === 0;
-  const [first = 2025, last = first] = [years[0], years.at(-1)];
+/** The years of the operations found: all of them, so that nothing is left out unasked; a slip of a date is said. */
+function periodLines({ all, rare, rows }: OperationYears): readonly YamlLine[] {
+  const off = all.length === 0;
+  const [first = exampleYear, last = first] = [all[0], all.at(-1)];
+  const doubts = rare.map((one) => doubt('rare year', words.doubts.rareYear(one.year, one.rows, rows)));
+  return [
+    { depth: 0, text: 'period:', off, comment: words.sections.period, doubts },
+    { depth: 1, text: `from: ${first}`, off },
+    { depth: 1, text: `to: ${last}`, off },
+  ];
+}
+
+/** Stands where no year is known. */
+const exampleYear = 2025;
+
+function headLines(years: OperationYears, files: number, outside: boolean): readonly YamlLine[] {
+  const title = words.title(years.usual);
   return [
     { depth: 0, text: '# yaml-language-server: $schema=audit.schema.json' },
     { depth: 0, text: '', notes: words.sections.head(files) },
     { depth: 0, text: 'format: 1' },
     { depth: 0, text: `title: ${yamlText(title)}`, comment: words.unknown.title },
     { depth: 0, text: `name: ${reportName(title)}`, comment: words.unknown.name, off: true },
-    { depth: 0, text: 'period:', off, comment: words.sections.period },
-    { depth: 1, text: `from: ${first}`, off },
-    { depth: 1, text: `to: ${last}`, off },
-    { depth: 0, text: `data_until: ${last + 1}-03-31`, comment: words.unknown.dataUntil, off: true },
+    ...periodLines(years),
+    {
+      depth: 0,
+      text: `data_until: ${(years.usual.at(-1) ?? exampleYear) + 1}-03-31`,
+      comment: words.unknown.dataUntil,
+      off: true,
+    },
     ...(outside ? [{ depth: 0, text: 'allow_outside: true', comment: words.outside }] : []),
   ];
 }

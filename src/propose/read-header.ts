@@ -1,7 +1,7 @@
 import type { AcuityNumbers } from '../intake/acuity.js';
 import { fieldNamed } from '../plan/fields.js';
 import { type Context, sideIn, visitIn } from './context.js';
-import { type HeaderUnit, headerWords, wordsOf } from './header-words.js';
+import { headerWords, wordsOf } from './header-words.js';
 import { type Match, matchesOf, phrasesOf } from './phrases.js';
 import { vocabularies } from './vocabulary/index.js';
 import type { Term } from './vocabulary/vocabulary.js';
@@ -10,7 +10,6 @@ import type { Term } from './vocabulary/vocabulary.js';
 export interface HeaderReading {
   matches: readonly Match[];
   context: Context;
-  unit: HeaderUnit | undefined;
   /** How cylinders are written, where the header says so: '+cyl', 'minus cyl'. */
   sign: 'plus' | 'minus' | undefined;
   /** What bare acuity numbers count, where the header says so. */
@@ -101,12 +100,11 @@ const isTimed = (term: Term): boolean => fieldNamed(term)?.holds.includes('exam'
  *
  * @param header    as written
  * @param group     the cell of a row of groups above it; '' none
- * @param units     the cell of a row of units below it; '' none
  * @param language  of the file's other headers, where it is known
- * @example readHeader('m3_sph (D)', '', '', undefined).context.visit?.name // '3 months'
+ * @example readHeader('m3_sph (D)', '', undefined).context.visit?.name // '3 months'
  */
-export function readHeader(header: string, group: string, units: string, language: string | undefined): HeaderReading {
-  const { words, unit, sign: signed } = headerWords(header, units);
+export function readHeader(header: string, group: string, language: string | undefined): HeaderReading {
+  const { words, sign: signed } = headerWords(header);
   const above = wordsOf(group);
   const hints = hintsIn(words);
   const alone = best([...attempts(hints.words, language), ...ungluedAttempts(hints.words, language)]);
@@ -118,7 +116,6 @@ export function readHeader(header: string, group: string, units: string, languag
   return {
     matches,
     context: timed ? context : { ...context, visit: undefined },
-    unit,
     sign: hints.sign ?? signed,
     scale: hints.scale,
   };

@@ -2,10 +2,11 @@ import { type Field, fieldNamed } from '../plan/fields.js';
 import type { Context } from './context.js';
 import type { ExportedFile } from './exported.js';
 import { columnOf } from './exported.js';
-import { type Guess, guessOf } from './guesses.js';
+import { fillByCells } from './fill-by-cells.js';
+import { guessOf } from './guesses.js';
 import { likeEnough, likeness } from './looks.js';
-import { pairAxes } from './pair-axes.js';
-import type { Match } from './phrases.js';
+import { isBareAxis, pairAxes } from './pair-axes.js';
+import { speaksByPart } from './phrases.js';
 import type { Left, LeftReason, Placed, RecognisedFile } from './placed.js';
 import { type Profile, profileOf } from './profile.js';
 import { type HeaderReading, readHeader } from './read-header.js';
@@ -60,12 +61,8 @@ function scored(
   );
 }
 
-/** Cells of a measurement speak for a term of which the header says a part; names, codes and dates do not. */
-function mayBePart({ term, strength, leftover }: Match): boolean {
-  const type = fieldNamed(term)?.type;
-  const speaks = type === undefined || ['number', 'acuity', 'refraction', 'clock-or-degrees'].includes(type);
-  return strength > 1 || speaks || leftover.every((word) => /^\d+$/.test(word));
-}
+/** Whom and which eye a row is of holds for all of it. */
+const ofWholeRow: Context = { visit: undefined, side: undefined };
 
 function candidatesOf(
   index: number,
@@ -75,11 +72,12 @@ function candidatesOf(
   surgical: boolean,
   language: string | undefined,
 ): readonly Candidate[] {
-  return header.matches.filter(mayBePart).map((match) => {
+  return header.matches.filter(speaksByPart).map((match) => {
     const like = likeness(match.term, profile, file.decimal);
     const score = scored(match, like, header.context, surgical, language);
     const by = match.strength === 1 ? 'part of header' : 'header';
-    return { index, term: match.term, context: header.context, by, likeness: like, against: undefined, score };
+    const context = match.term === 'patient' || match.term === 'eye' ? ofWholeRow : header.context;
+    return { index, term: match.term, context, by, likeness: like, against: undefined, score };
   });
 }
 
@@ -88,10 +86,6 @@ const keyOf = ({ term, context, index }: Placed): string => {
   const visit = isOnly(term, 'exam') ? (context.visit?.name ?? '') : '';
   return `${term}|${visit}|${context.side ?? ''}${term === 'predicted_se' ? `|${index}` : ''}`;
 };
-
-/** A header that says no more than "axis": which one, its neighbours tell. */
-const isBareAxis = ({ matches }: HeaderReading): boolean =>
-  matches.some(({ term, strength }) => term === 'axis' && strength > 1);
 
 /** The best candidate of each column, each meaning once. */
 function settle(candidates: readonly Candidate[]): Map<number, Placed> {
@@ -106,72 +100,13 @@ function settle(candidates: readonly Candidate[]): Map<number, Placed> {
   return settled;
 }
 
-const nowhere: Context = { visit: undefined, side: undefined };
-
-/** What a guess from the cells may be here: only where no header claims it and the place is free. */
-function termsOfGuess(guess: Guess, surgical: boolean): readonly Term[] {
-  switch (guess) {
-    case 'date':
-      return [surgical ? 'surgery_date' : 'exam_date'];
-    case 'radius':
-    case 'power':
-      return ['k1', 'k2'];
-    case 'acuity':
-      return [];
-    case 'lens_power':
-      return surgical ? ['lens_power'] : [];
-    default:
-      return [guess];
-  }
-}
-
-/** Fills gaps by the cells alone, from left to right. */
-function fillByCells(
-  settled: Map<number, Placed>,
-  open: readonly number[],
-  of: Pick<RecognisedFile, 'file' | 'profiles' | 'headers'>,
-  surgical: boolean,
-): void {
-  const given = new Set([...settled.values()].map(({ term }) => term));
-  const forms = [...given].some((term) => /^k_?(1|2|flat|steep|mean)$/.test(term)) ? ['k1', 'k2'] : [];
-  if (given.has('refraction')) forms.push('sphere', 'cylinder', 'axis');
-  for (const index of open) {
-    const guess = guessOf(of.profiles[index] as Profile, of.file.decimal);
-    // Which axis it is, the neighbours would have told.
-    if (guess === 'axis' && isBareAxis(of.headers[index] as HeaderReading)) continue;
-    const term = guess && termsOfGuess(guess, surgical).find((one) => !given.has(one) && !forms.includes(one));
-    if (!term) continue;
-    const [best] = (of.headers[index]?.matches ?? []).filter(mayBePart);
-    settled.set(index, { index, term, context: nowhere, by: 'cells', likeness: 1, against: best?.term });
-    given.add(term);
-  }
-  const cylinder = [...settled.values()].find(({ term }) => term === 'cylinder');
-  const beside = cylinder && open.includes(cylinder.index - 1) ? cylinder.index - 1 : -1;
-  if (!cylinder || given.has('sphere') || settled.has(beside) || !isEighths(of.profiles[beside])) return;
-  settled.set(beside, {
-    index: beside,
-    term: 'sphere',
-    context: cylinder.context,
-    by: 'cells',
-    likeness: 1,
-    against: undefined,
-  });
-}
-
-/** Whether cells are in eighths of a dioptre, rounded to hundredths: a sphere, where they stand before a cylinder. */
-function isEighths(profile: Profile | undefined): boolean {
-  return (
-    profile !== undefined &&
-    profile.share(({ value }) => Math.abs(8 * value - Math.round(8 * value)) < 0.05 && Math.abs(value) <= 25) > 0.9
-  );
-}
-
 function reasonFor(index: number, header: HeaderReading, profile: Profile, file: ExportedFile): Left {
-  const [best] = header.matches.filter(mayBePart);
+  const [best] = header.matches.filter(speaksByPart);
   const known = header.matches.filter(({ term }) => likeness(term, profile, file.decimal) >= likeEnough.least);
   if (isBareAxis(header)) return { index, why: known.length > 0 ? 'which axis' : 'unlike', term: 'axis' };
   if (best && known.length === 0) return { index, why: 'unlike', term: best.term };
   if (best) return { index, why: 'second', term: known[0]?.term };
+  if (guessOf(profile, file.decimal) === 'acuity') return { index, why: 'which acuity', term: 'acuity' };
   const isText = profile.words.length > 20 && profile.share(({ value }) => Number.isNaN(value)) > 0.8;
   return { index, why: isText ? 'free text' : 'unknown', term: undefined };
 }
@@ -191,9 +126,7 @@ export function recognise(file: ExportedFile): RecognisedFile {
   const indices = file.header.map((_, index) => index);
   const profiles = indices.map((index) => profileOf(columnOf(file, index), file.decimal, file.isMissing));
   const read = (language: string | undefined): readonly HeaderReading[] =>
-    indices.map((index) =>
-      readHeader(file.header[index] ?? '', file.groups[index] ?? '', file.units[index] ?? '', language),
-    );
+    indices.map((index) => readHeader(file.header[index] ?? '', file.groups[index] ?? '', language));
   const language = languageOf(read(undefined));
   const headers = withSides(read(language));
   const surgical = speaksOfSurgery(headers);

@@ -6,11 +6,8 @@ import type { Doubt } from './draft/doubt.js';
 import { headerName } from './draft/header-name.js';
 import { leftLines } from './draft/left-lines.js';
 import { type YamlLine, yamlText } from './draft/lines.js';
-import { yearsOf } from './draft/samples.js';
 import { type SourceSettings, sourceLines } from './draft/source-lines.js';
 import type { ExportedFile } from './exported.js';
-import { placedAs } from './eye-rows.js';
-import type { RecognisedFile } from './placed.js';
 import type { Known, KnownFile } from './survey.js';
 
 /** What became of one file. */
@@ -90,19 +87,6 @@ function families(sources: readonly Source[]): readonly (readonly Source[])[] {
   const found = new Map<string, Source[]>();
   for (const source of sources) found.set(likenessOf(source), [...(found.get(likenessOf(source)) ?? []), source]);
   return [...found.values()];
-}
-
-/** Years of all operations, ascending. */
-export function operationYears(files: readonly { of: RecognisedFile; operates: boolean }[]): readonly number[] {
-  const years = files
-    .filter(({ operates }) => operates)
-    .flatMap(({ of }) => {
-      const date = placedAs(of, 'surgery_date');
-      const profile = of.profiles[(date ?? placedAs(of, 'surgery_year'))?.index ?? -1];
-      if (!profile) return [];
-      return date ? yearsOf(of.file, profile) : profile.words.map(({ value }) => value).filter(Number.isInteger);
-    });
-  return [...new Set(years)].sort((a, b) => a - b);
 }
 
 /** A file that says nothing of an eye: its headers, and why no column serves. */

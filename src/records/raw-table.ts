@@ -32,6 +32,8 @@ export interface RawTable {
   /** Row number as a spreadsheet shows it: the header is row 1, skipped and blank rows are counted. */
   rowNumber(row: number): number;
   read: ReadAs;
+  /** What stood in a cell before the clinic corrected it, by row and header index; undefined where nothing was. */
+  formerly?: (row: number, header: number) => string | undefined;
 }
 
 /** The kept column of a header index. */

@@ -19,7 +19,7 @@ function limit(value: number, unit: Threshold['unit'], reason: string, source = 
  * Every limit on what two values, or a whole column, say of one another. An audit overrides one under
  * `quality.limits` by its name: the second number of `usual` takes its place.
  */
-const thresholds = {
+export const thresholds = {
   corrected_worse: limit(0.05, 'logMAR', 'half a line: correction does not make an eye worse'),
   corrected_loss: limit(0.19, 'logMAR', 'two lines, less the tolerance with which they are read'),
   uncorrected_good: limit(0, 'logMAR', 'the line that an eye out of focus by 1.50 D does not read'),

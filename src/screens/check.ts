@@ -1,12 +1,12 @@
 import type { Words } from '../words/index.js';
 import { aligned, apart, cut, labelled, screen, screenWidth, wrapped } from './layout.js';
 
-/** All findings of one rule: what the rule says, how many, and where the first one stands. */
+/** All findings of one rule: what the rule says, how many, and where the first ones stand. */
 export interface RuleCount {
   sentence: string;
   count: string;
-  /** Where the first one stands, from the fullest wording to the shortest. */
-  places: readonly string[];
+  /** Where the first ones stand, one entry a file, each from the fullest wording to the shortest. */
+  places: readonly (readonly string[])[];
 }
 
 /** One file, and how it was read. */
@@ -75,15 +75,22 @@ function ruleLines(summary: CheckSummary, text: Words['screens']['check']): read
     { heading: text.query, rules: summary.queries },
   ].filter(({ rules }) => rules.length > 0);
   if (groups.length === 0) return [];
-  const header = ['', text.count, text.firstPlace];
+  const header = ['', text.count, text.firstPlaces];
   const rows = groups.flatMap(({ heading, rules }, at) => [
     at === 0 ? [heading, ...header.slice(1)] : [heading, '', ''],
-    ...rules
-      .slice(0, mostKinds)
-      .map(({ sentence, count, places }) => [`  ${cut(sentence, sentenceWidth)}`, count, fitting(places)]),
+    ...rules.slice(0, mostKinds).flatMap(ruleRows),
     ...(rules.length > mostKinds ? [moreRow(rules.slice(mostKinds), text)] : []),
   ]);
   return aligned(rows, { right: [1] });
+}
+
+/** A rule with its first file; further files stand below it. */
+function ruleRows({ sentence, count, places }: RuleCount): readonly (readonly string[])[] {
+  const [first = [], ...more] = places;
+  return [
+    [`  ${cut(sentence, sentenceWidth)}`, count, fitting(first)],
+    ...more.map((place) => ['', '', fitting(place)]),
+  ];
 }
 
 function moreRow(rules: readonly RuleCount[], text: Words['screens']['check']): readonly string[] {

@@ -2,7 +2,7 @@ import type { Words } from '../words/index.js';
 import { aligned, cut, labelled, screen, screenWidth, wrapped } from './layout.js';
 
 /** One column, or file, that is told about. */
-export interface ColumnNote {
+interface ColumnNote {
   header: string;
   text: string;
 }

@@ -1,14 +1,15 @@
+import { isRatio } from '../comparison/compared.js';
+import { axisText } from '../format/axis.js';
 import { count } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
-import { type CohortPair, cohortPairs, designOf } from '../tables/cohort-pairs.js';
+import { type CohortPair, cohortPairs } from '../tables/cohort-pairs.js';
 import { type ComparedOutcome, comparedOutcomes, isOpen } from '../tables/compared-outcomes.js';
-import { differenceCell } from '../tables/comparison-cells.js';
 import { primaryLevel } from '../tables/comparison-notes.js';
 import { reasonOf } from '../tables/marks.js';
 import { declaredText, outcomeText, withUnit } from '../tables/outcome-words.js';
-import { intervalText } from '../tables/value-text.js';
+import { intervalText, valueText } from '../tables/value-text.js';
 import type { Words } from '../words/index.js';
 
 /** What a sentence is made from. */
@@ -51,22 +52,28 @@ function sentenceOf(speaker: Speaker, outcome: ComparedOutcome): string {
 }
 
 /** The difference with its interval, or as a vector with its region. */
-function differenceText({ results, plan, words, pair }: Speaker, outcome: ComparedOutcome): string {
-  const { difference, effect, ratio, region } = words.tables.comparison.sentences;
-  const level = primaryLevel(results);
+function differenceText(speaker: Speaker, outcome: ComparedOutcome): string {
+  const { results, words } = speaker;
+  const { difference, effect, ratio } = words.tables.comparison.sentences;
   const { one, row } = outcome;
-  if (one.by === 'centroid') {
-    const compares = { results, plan, words, pair, design: designOf(results, pair) };
-    return region(differenceCell(compares, outcome).text, level);
-  }
-  const limits = intervalText(row, words) ?? '';
-  const say = one.by === 'effect' ? effect : one.by === 'spread' || one.by === 'risk-ratio' ? ratio : difference;
-  return say(withUnit(row, words), level, limits);
+  if (one.by === 'centroid') return vectorText(speaker, outcome);
+  const say = isRatio(one) ? ratio : one.by === 'effect' ? effect : difference;
+  return say(withUnit(row, words), primaryLevel(results), intervalText(row, words) ?? '');
+}
+
+function vectorText({ results, words, pair }: Speaker, { row }: ComparedOutcome): string {
+  const part = (name: string): ResultRow => results.get(row.measure, pair.group, `difference_${name}`);
+  const text = (name: string): string => valueText(part(name), words);
+  const { magnitude, vector } = words.charts.doubleAngle;
+  const axis = part('axis').value;
+  const told = axis === undefined ? magnitude(text('magnitude')) : vector(text('magnitude'), axisText(axis));
+  const say = words.tables.comparison.sentences.vector;
+  return say(told, primaryLevel(results), text('ellipse_major'), text('ellipse_minor'));
 }
 
 /** What these eyes could have shown, and how many a declared difference would need. */
 function openSentences({ results, words, pair }: Speaker, outcome: ComparedOutcome): readonly string[] {
-  const { needed, small } = words.tables.comparison.sentences;
+  const { needed, small, smallRatio } = words.tables.comparison.sentences;
   const find = (name: string): ResultRow | undefined =>
     results.find(outcome.row.measure, pair.group, `${name}:${outcome.one.statistic}`);
   const detectable = find('detectable');
@@ -75,7 +82,7 @@ function openSentences({ results, words, pair }: Speaker, outcome: ComparedOutco
     { row: find('eyes_needed_margin'), distance: outcome.margin },
   ];
   return [
-    ...(detectable ? [small(withUnit(detectable, words))] : []),
+    ...(detectable ? [(isRatio(outcome.one) ? smallRatio : small)(withUnit(detectable, words))] : []),
     ...declared.flatMap(({ row, distance }) => {
       if (row?.value === undefined || distance === undefined) return [];
       return [needed(count(row.value), declaredText(outcome, distance, words))];

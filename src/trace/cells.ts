@@ -33,7 +33,10 @@ function cellsOf(
     .flatMap((column) => {
       const { index } = locateColumn(table.header, column);
       const written = index === undefined ? '' : keptColumn(table, index).at(row);
-      return written.trim() === '' ? [] : [words.trace.cell(table.header[index as number] as string, written)];
+      const former = index === undefined ? undefined : table.formerly?.(row, index);
+      if (written.trim() === '' && former === undefined) return [];
+      const cell = words.trace.cell(table.header[index as number] as string, written);
+      return [former === undefined ? cell : `${cell} ${words.trace.formerly(former)}`];
     })
     .join('  ');
 }

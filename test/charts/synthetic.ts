@@ -4,6 +4,7 @@ import type { Plan } from '../../src/records/plan.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
+import { inventedComparison } from './synthetic-comparison.js';
 
 /**
  * Results rows and points of an invented audit, so that charts are tested without the stages before them. The
@@ -222,7 +223,7 @@ export function inventedRows(eyes: readonly InventedEye[], cohorts: readonly str
       own: eyes.filter(({ cohort }) => cohort === i),
     })),
   ];
-  return groups.flatMap(({ group, own }) =>
+  const rows = groups.flatMap(({ group, own }) =>
     Object.entries(groupRows(own)).flatMap(([measure, rows]) =>
       rows.map((row) => {
         const base = { ci_low: undefined, ci_high: undefined, n: own.length, eyes: own.length, patients: own.length };
@@ -230,6 +231,7 @@ export function inventedRows(eyes: readonly InventedEye[], cohorts: readonly str
       }),
     ),
   );
+  return [...rows, ...inventedComparison(eyes, cohorts)];
 }
 
 /** Marks of the double-angle figure. */
@@ -256,7 +258,7 @@ export function inventedPlan(outputs: Partial<Plan['outputs']> = {}, outcome: re
   const plan = {
     follow_up: { outcome },
     cohorts: { by: 'technique', define: [], reference: undefined, compare: [] },
-    statistics: { confidence: 0.95 },
+    statistics: { confidence: 0.95, margins: {}, differences: {}, adjust_for: [] },
     outputs: { artwork: 'journal-single', small_cells: 0, order: [], leave_out: [], ...outputs },
   };
   return plan as unknown as Plan;

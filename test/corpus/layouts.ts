@@ -56,6 +56,13 @@ export const layoutCases: readonly Peculiar[] = [
     bytes: written(',', undefined, ',\n'),
   },
   {
+    name: 'trailing-delimiter-and-one-lost',
+    peculiarity: 'a delimiter at the end of every line, and one lost inside: the cells behind it have moved',
+    bytes: written(',', undefined, ',\n').replace('175,6/12', '1756/12'),
+    reads: usualBut({ 'A2 right': undefined }),
+    finds: [{ rule: 'row-ragged', severity: 'set aside', row: 4, detail: 7 }],
+  },
+  {
     name: 'trailing-blank-cells',
     peculiarity: 'blank cells beyond the header in some rows',
     bytes: `${line(header)}\n${rows.map((cells, i) => line(cells) + ','.repeat(i)).join('\n')}\n`,

@@ -73,8 +73,8 @@ describe('findings', () => {
       0, 1, 4, 0,
     ]);
     expect(groupFindings(built, 'set aside')).toMatchObject([
-      { rule: 'axis-range', severity: 'set aside', count: 3, eyes: 2, first: { eye: 3 } },
-      { rule: 'row-ragged', count: 1, eyes: 0, first: { row: 4 } },
+      { rule: 'axis-range', severity: 'set aside', count: 3, eyes: 2, first: [{ eye: 3 }, {}, {}] },
+      { rule: 'row-ragged', count: 1, eyes: 0, first: [{ row: 4 }] },
     ]);
   });
 });

@@ -77,12 +77,20 @@ describe('the query list', () => {
     const [header = '', ...rest] = lane;
     const moved = await rows([header, 'A9,L,2025-06-10,1,-1,,6/6', ...rest.reverse()]);
     for (const one of moved) {
+      // What is about no patient is named by its place.
+      if (one.patient === '') continue;
       const known = former.get(`${one.rule} ${one.patient} ${one.days}`);
       if (known !== undefined) expect(one.query).toBe(known);
     }
     expect(moved).toHaveLength(former.size + 1);
     expect(new Set(moved.map(({ query }) => query)).size).toBe(moved.length);
   });
+});
+
+it('rows without a patient are different doubts', async () => {
+  const nameless = [lane[0] ?? '', ',L,2025-04-10,1,0,0,6/6', ',L,2025-04-10,1,0,0,6/6'];
+  const names = (await rows(nameless)).filter(({ rule }) => rule === 'patient-missing').map(({ query }) => query);
+  expect(new Set(names).size).toBe(2);
 });
 
 describe('the name of a query', () => {

@@ -33,7 +33,7 @@ const finding = (more: Partial<Finding>): Finding => ({
 function rulesInSources(): ReadonlySet<string> {
   const root = new URL('../../', import.meta.url);
   const found = new Set(rules.flatMap(({ id, tells = [id] }) => tells));
-  for (const folder of ['pipeline', 'pipeline/ingest', 'pipeline/harmonise', 'src/rules']) {
+  for (const folder of ['pipeline', 'pipeline/ingest', 'pipeline/harmonise', 'src/rules', 'src/answers']) {
     for (const name of readdirSync(new URL(folder, root))) {
       if (!name.endsWith('.ts')) continue;
       const text = readFileSync(new URL(`${folder}/${name}`, root), 'utf8');

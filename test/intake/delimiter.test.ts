@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { judgeDelimiter } from '../../src/intake/delimiter.js';
+import { judgeDelimiter, usualCells } from '../../src/intake/delimiter.js';
 
 it.each([
   ['comma', 'id,eye,sph\n1,OD,-1.25\n2,OS,0\n'],
@@ -43,4 +43,12 @@ it('does not decide where there is nothing to decide by, or two fit alike', () =
 
 it('reads the header alone, where there are no rows', () => {
   expect(judgeDelimiter('a;b;c').delimiter).toBe('semicolon');
+});
+
+it('counts the cells that most rows have, those behind a last delimiter among them', () => {
+  expect(usualCells('a,b\n1,2\n3,4\n', 'comma')).toBe(2);
+  expect(usualCells('a;b;\n1;2;\n34;\n5;6;\n', 'semicolon')).toBe(3);
+  expect(usualCells('title\na,b\n1,2,\n3,4,\n', 'comma', 2)).toBe(3);
+  expect(usualCells('a,b\n"1,2",3\n', 'comma')).toBe(2);
+  expect(usualCells('a,b\n', 'comma')).toBe(0);
 });

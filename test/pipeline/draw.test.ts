@@ -141,7 +141,13 @@ describe('numbers of figures', () => {
         numbers.flatMap((value) => {
           if (value === undefined) return [];
           const size = Math.abs(value);
-          return [size.toFixed(0), size.toFixed(2), (100 * size).toFixed(0), Math.abs(value + 1e-12).toFixed(2)];
+          return [
+            size.toFixed(0),
+            size.toFixed(2),
+            (100 * size).toFixed(0),
+            (100 * size).toFixed(1),
+            Math.abs(value + 1e-12).toFixed(2),
+          ];
         }),
       );
       const printed = texts(one).flatMap((text) => text.match(/\d[\d,]*(\.\d+)?/g) ?? []);
@@ -170,7 +176,9 @@ describe('each figure says', () => {
     const inside = parts(one.spec).flatMap(({ text }) => (typeof text === 'string' ? [text] : []));
     for (const name of names) expect(inside.join(' ').replaceAll('- ', '-')).toContain(name);
     expect(inside.some((text) => text.startsWith('Visit: 1 month; median'))).toBe(true);
-    if (id !== 'eye-flow') expect(inside.filter((text) => /n = 60\b/.test(text)).length).toBeGreaterThanOrEqual(2);
+    // The flow counts step by step; differences count the eyes of both cohorts.
+    if (id === 'differences') expect(inside.some((text) => /n = 120 eyes/.test(text))).toBe(true);
+    else if (id !== 'eye-flow') expect(inside.filter((text) => /n = 60\b/.test(text)).length).toBeGreaterThanOrEqual(2);
     expect(one.alt.length).toBeGreaterThan(80);
     for (const name of names) expect(one.alt).toContain(name);
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Choice } from '../../src/propose/choices.js';
 import type { Plan } from '../../src/records/plan.js';
 import { clinic, csv, type Eye, keratometer, later, letter, theatreList } from '../propose/clinic.js';
-import { answering, type Files, proposedFor } from '../propose/proposed.js';
+import { answering, type Files, outcomeOf, proposedFor } from '../propose/proposed.js';
 import { auditOf } from '../whole/audit.js';
 
 const eyes = clinic(24);
@@ -416,5 +416,28 @@ describe('what no export says', () => {
     );
     expect(open).toEqual(['notation']);
     expect(text).toContain('# cylinder: { column: Cyl, notation: minus }');
+  });
+});
+
+describe('what a run would stop at all the same', () => {
+  it('is told before the run: a unit in a header that is not the one of its field', async () => {
+    const text = csv('ID,Eye,Op date,Lens,Operating time (s)', eyes, (eye, at) => [
+      eye.patient,
+      letter(eye),
+      eye.operated,
+      'A1',
+      300 + at,
+    ]);
+    const outcome = await outcomeOf({ 'list.csv': text });
+    if (outcome.kind !== 'proposed') throw new RangeError(outcome.kind);
+    expect(outcome.ahead.flatMap(({ findings }) => findings.map(({ rule, column: header }) => [rule, header]))).toEqual(
+      [['unit-differs', 'Operating time (s)']],
+    );
+    await expect(auditOf(outcome.proposal.text, { 'list.csv': text })).rejects.toThrow('unit-differs');
+  });
+
+  it('is nothing for exports that run', async () => {
+    const outcome = await outcomeOf({ 'list.csv': list, 'k.csv': keratometer(eyes) });
+    expect(outcome).toMatchObject({ kind: 'proposed', ahead: [] });
   });
 });

@@ -5,6 +5,7 @@ import { indexResults, resultKey } from '../../src/results/index.js';
 import { publishedTables } from '../../src/tables/index.js';
 import { en } from '../../src/words/index.js';
 import { auditRows, without } from '../tables/audit.js';
+import { comparedRows } from '../tables/compared.js';
 import { planOf } from '../tables/plan.js';
 
 const results = indexResults(auditRows);
@@ -26,6 +27,11 @@ describe('tabulate', () => {
       '6 double-angle-summary',
       '7 visual-acuity',
     ]);
+  });
+
+  it('puts the comparison of cohorts last, what goes together with them before it', () => {
+    const compared = tabulate(indexResults(comparedRows), planOf(), en);
+    expect(numbered(compared).slice(7)).toEqual(['8 confounding', '9 comparison', '10 sensitivity']);
   });
 
   it('makes only tables that audit.yaml can name, in the same order', () => {
@@ -50,12 +56,13 @@ describe('tabulate', () => {
   });
 
   it('takes every number of a cell from a results row', () => {
-    const keys = new Set(auditRows.map(resultKey));
-    for (const { id, rows } of made()) {
+    const keys = new Set(comparedRows.map(resultKey));
+    for (const { id, rows } of tabulate(indexResults(comparedRows), planOf(), en)) {
       for (const { label, cells } of rows) {
         for (const { text, from } of cells) {
-          const holdsNumber = /\d/.test(text);
-          expect([id, label, holdsNumber, from.length > 0]).toEqual([id, label, holdsNumber, holdsNumber]);
+          // A cell that is empty, or a dash, has none behind it; words such as a verdict follow from a row as well.
+          const isFilled = text !== '' && text !== en.tables.notThisPlane;
+          expect([id, label, text, from.length > 0]).toEqual([id, label, text, isFilled]);
           expect(from.filter((key) => !keys.has(key))).toEqual([]);
         }
       }

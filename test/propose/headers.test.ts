@@ -165,7 +165,7 @@ describe('a header in a language of the vocabulary', () => {
 });
 
 describe('what stands beside the word itself', () => {
-  const visit = (header: string, language?: string) => readHeader(header, '', '', language).context.visit?.name;
+  const visit = (header: string, language?: string) => readHeader(header, '', language).context.visit?.name;
 
   it.each([
     ['pre_sph', 'before'],
@@ -211,7 +211,7 @@ describe('what stands beside the word itself', () => {
     ['cylindre positif', 'plus'],
     ['Cyl', undefined],
   ])('‘%s’ is written with %s', (header, sign) => {
-    expect(readHeader(header, '', '', undefined).sign).toBe(sign);
+    expect(readHeader(header, '', undefined).sign).toBe(sign);
   });
 
   it.each([
@@ -220,7 +220,7 @@ describe('what stands beside the word itself', () => {
     ['CDVA ETDRS letters', 'letters'],
     ['BCVA', undefined],
   ])('‘%s’ counts %s', (header, scale) => {
-    expect(readHeader(header, '', '', undefined).scale).toBe(scale);
+    expect(readHeader(header, '', undefined).scale).toBe(scale);
   });
 
   it.each([

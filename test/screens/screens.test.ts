@@ -64,7 +64,10 @@ const checkSummary = {
   setAside: Array.from({ length: 11 }, (_, at) => ({
     sentence: `rule number ${at} with a title that is longer than its column`,
     count: String(20 - at),
-    places: ['lane.csv row 88 "Axis of the cylinder" ‘195’', 'lane.csv row 88', 'lane.csv'],
+    places: [
+      ['lane.csv row 88 "Axis of the cylinder" ‘195’', 'lane.csv row 88', 'lane.csv'],
+      ['keratometer.csv rows 17, 1024', 'keratometer.csv row 17, …'],
+    ],
   })),
   queries: [],
   list: 'reports/cataract-2025.check/queries.csv',

@@ -36,7 +36,7 @@ export function normal(next) {
 /** Errors of unit scale: normal; t with 5 degrees; normal of which 5 % have three times the spread. */
 export const errorShapes = {
   normal: (_next, z) => z(),
-  t5: (_next, z) => {
+  t5: (next, z) => {
     let square = 0;
     for (let i = 0; i < 5; i++) square += z() ** 2;
     return z() / Math.sqrt(square / 5);

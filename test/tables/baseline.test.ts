@@ -3,6 +3,7 @@ import { indexResults } from '../../src/results/index.js';
 import { baseline } from '../../src/tables/baseline.js';
 import { en } from '../../src/words/index.js';
 import { auditRows, groups, replaced } from './audit.js';
+import { comparedRows } from './compared.js';
 import { planOf } from './plan.js';
 import { cellsOf, rowsOf } from './rows.js';
 
@@ -61,6 +62,19 @@ describe('baseline', () => {
     const younger = rowsOf({ measure: 'age', n: 416, missing: 3, unit: 'years' }, { max: 88 });
     const other = baseline(indexResults(replaced(auditRows, younger)), planOf(), en);
     expect(other?.footnotes).not.toContain('Ages above 89 are counted as 90.');
+  });
+
+  it('has a column of standardised differences where cohorts are compared, marked beyond 0.1, and no p', () => {
+    const compared = baseline(indexResults(comparedRows), planOf(), en);
+    expect(compared?.head.at(-1)).toEqual({ text: 'Standardised difference' });
+    expect(compared?.head.some(({ text }) => text === 'p')).toBe(false);
+    expect(cellsOf(compared, 'Mean (SD)').at(-1)).toBe('0.03'); // 0.034
+    expect(cellsOf(compared, 'Median (range)').at(-1)).toBe('');
+    expect(cellsOf(compared, 'Female').at(-1)).toBe('\u22120.15*');
+    expect(compared?.footnotes).toContain('* Imbalance: a standardised difference beyond 0.1.');
+    expect(compared?.footnotes.some((note) => note.startsWith('Standardised difference: of means, or shares'))).toBe(
+      true,
+    );
   });
 
   it('is not made without eligible eyes', () => {

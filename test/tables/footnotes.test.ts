@@ -43,8 +43,16 @@ describe('footnotes', () => {
   });
 
   it('have words for every method of an interval', () => {
-    expect(Object.keys(en.tables.notes.intervals)).toEqual(expect.arrayContaining(Object.keys(estimateMethods)));
+    expect(Object.keys(en.tables.notes.intervals)).toEqual([...Object.keys(estimateMethods), 'linear-model-patient-t']);
     expect(() => footnotesOf('', cell('mean', [0, 0, 0], 'D', 'made-up'))).toThrow('method "made-up" has no words');
+  });
+
+  it('tell the tests behind p values, each once', () => {
+    const [first] = footnotesOf('', cell('p:difference_mean', 0.02, '', 'difference-patient-t'));
+    expect(first).toBe(
+      'Tests (two-sided): t: the estimate over its standard error from patient sums, degrees of freedom by Satterthwaite.',
+    );
+    expect(() => footnotesOf('', cell('p:difference_mean', 0.02, '', 'made-up'))).toThrow('"made-up" has no words');
   });
 
   it('are not made for a table whose rows do not fit its head', () => {

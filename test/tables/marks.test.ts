@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { comparisonNotes } from '../../src/comparison/codes.js';
 import { indexResults } from '../../src/results/index.js';
 import { estimateNotes } from '../../src/statistics/estimate.js';
 import { marksOf } from '../../src/tables/marks.js';
@@ -82,6 +83,16 @@ describe('marksOf', () => {
   it('has words for every note of an estimate', () => {
     const told = { ...en.tables.notes.marked, ...en.tables.notes.unmarked };
     expect(Object.keys(estimateNotes).filter((code) => !(code in told))).toEqual([]);
+  });
+
+  it('has words for every note of a comparison, or tells it elsewhere', () => {
+    const told = { ...en.tables.notes.marked, ...en.tables.notes.unmarked };
+    // Verdict and primary are read as cells and labels; a collinear covariate is named.
+    const elsewhere = ['primary', 'verdict', 'not-estimable:collinear'];
+    const codes = Object.keys(comparisonNotes).filter((code) => !elsewhere.includes(code));
+    expect(codes.filter((code) => !(code in told))).toEqual([]);
+    const silent = rowsOf({ measure: 'made_up', n: 1, note: 'primary:k=2;verdict:better' }, { mean: 1 });
+    expect(marksOf(silent, en).behind(silent)).toBe('');
   });
 
   it('doubles its symbols when there are more notes than symbols', () => {

@@ -7,10 +7,10 @@ import { tableCsv } from '../../src/tables/render/csv.js';
 import { tableHtml } from '../../src/tables/render/html.js';
 import { tableMarkdown } from '../../src/tables/render/markdown.js';
 import { en } from '../../src/words/index.js';
-import { auditRows } from './audit.js';
+import { comparedRows } from './compared.js';
 import { planOf } from './plan.js';
 
-const tables = tabulate(indexResults(auditRows), planOf(), en);
+const tables = tabulate(indexResults(comparedRows), planOf(), en);
 
 /** A table with everything that a format could stumble over. */
 const awkward: TypesetTable = {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { comparisonMethods } from '../../src/comparison/codes.js';
 import type { Plan } from '../../src/records/plan.js';
 import { indexResults } from '../../src/results/index.js';
 import { estimateMethods } from '../../src/statistics/estimate.js';
 import { methods } from '../../src/text/methods.js';
 import { en } from '../../src/words/index.js';
 import { auditRows, without } from '../tables/audit.js';
+import { comparedRows } from '../tables/compared.js';
 import { planOf } from '../tables/plan.js';
 import { rowsOf } from '../tables/rows.js';
 
@@ -28,11 +30,9 @@ describe('methods', () => {
 
   it('tells only the methods that the results bear', () => {
     expect(text).toContain('Clopper–Pearson');
-    expect(text).not.toContain('Ratios of shares');
-    const ratio = rowsOf({ measure: 'made_up', n: 9, unit: '', method: 'log-ratio-patient-t' }, { ratio: [2, 1, 4] });
-    expect(written([...auditRows, ...ratio])).toContain(
-      'Ratios of shares, only where both are above zero, are made on the logarithmic scale',
-    );
+    expect(text).not.toContain('geometric means');
+    const ratio = rowsOf({ measure: 'made_up', n: 9, unit: '', method: 'geometric-patient-t' }, { ratio: [2, 1, 4] });
+    expect(written([...auditRows, ...ratio])).toContain('Intervals of geometric means are');
     const inexact = without(auditRows, ({ method }) => method.startsWith('exact'));
     expect(() => written(inexact)).not.toThrow();
     expect(written(inexact)).not.toContain('Clopper');
@@ -69,8 +69,73 @@ describe('methods', () => {
   });
 
   it('has words for every method, and fails on one without', () => {
-    expect(Object.keys(en.tables.methods.byMethod)).toEqual(expect.arrayContaining(Object.keys(estimateMethods)));
+    expect(Object.keys(en.tables.methods.byMethod)).toEqual([
+      ...Object.keys(estimateMethods),
+      'linear-model-patient-t',
+    ]);
+    expect(Object.keys(comparisonMethods)).toContain('linear-model-patient-t');
     const strange = rowsOf({ measure: 'made_up', n: 9, method: 'made-up' }, { mean: [0, 0, 0] });
     expect(() => written([...auditRows, ...strange])).toThrow('methods: method "made-up" has no words');
+  });
+});
+
+describe('methods of a comparison', () => {
+  const { statistics } = planOf();
+  const compared = (sections: Partial<Plan['statistics']> = {}, rows = comparedRows) =>
+    written(rows, { statistics: { ...statistics, ...sections } });
+
+  it('tell cohorts, design and what stands before any difference', () => {
+    const told = compared();
+    expect(told).toContain('Compared with manual, the reference: laser & co; differences are the compared cohort less');
+    expect(told).toContain('Mixed design: 120 patients with eyes in manual only, 121 in laser & co only, 19 in both.');
+    expect(told).toContain('Cohorts were not drawn by lot');
+    expect(text).not.toContain('Cohorts were not drawn by lot');
+  });
+
+  it('tell only the methods, tests and textbook forms that were used', () => {
+    const told = compared();
+    expect(told).toContain('Shares are compared by their difference');
+    expect(told).toContain('p values of shares are Fisher’s with mid-p');
+    for (const other of ['McNemar', 'paired score interval', 'textbook forms']) expect(told).not.toContain(other);
+    const welch = comparedRows.map((row) =>
+      row.statistic === 'difference_mean' ? { ...row, note: 'design:independent;textbook:welch' } : row,
+    );
+    expect(compared({}, welch)).toContain('tests are identical with their textbook forms: of means Welch’s t.');
+  });
+
+  it('tell primaries, the level that they share, and Holm’s adjustment', () => {
+    // 1 − 0.05/2 = 97.5 %
+    expect(compared()).toContain(
+      'Primary outcomes are Prediction error within ±0.50 D; Corrected acuity, mean; 2 intervals (outcomes × comparisons) share an error of 5 %, so that each has a level of 97.5 %',
+    );
+    const one = comparedRows
+      .map((row) => (row.measure === 'primaries' ? { ...row, value: row.statistic === 'count' ? 1 : 0.95 } : row))
+      .map((row) => (row.measure === 'cdva' ? { ...row, note: '' } : row));
+    const told = compared({}, one);
+    expect(told).toContain(
+      'The primary outcome is Prediction error within ±0.50 D; the verdict follows its 95 % interval',
+    );
+    expect(told).not.toContain('Holm');
+  });
+
+  it('tell margins where there are any, and else what that means', () => {
+    expect(compared()).toContain('No margin was declared');
+    const told = compared({ margins: { 'cdva/mean': 0.05, 'prediction_error/share_within_0.50': 0.1 } });
+    expect(told).toContain(
+      'Margins, declared in audit.yaml: Prediction error within ±0.50 D 10 percentage points; Corrected acuity, mean 0.05 logMAR.',
+    );
+    expect(told).not.toContain('No margin was declared');
+  });
+
+  it('name covariates only where there are any', () => {
+    expect(compared({ adjust_for: ['axial_length', 'dense'] })).toContain(
+      'Covariates of adjusted differences: axial length, dense.',
+    );
+    expect(compared()).not.toContain('Covariates');
+  });
+
+  it('tell that headline numbers were repeated with fewer eyes', () => {
+    expect(compared()).toContain('repeated with one eye of each patient');
+    expect(text).not.toContain('repeated with one eye of each patient');
   });
 });

@@ -4,6 +4,7 @@ import { indexResults } from '../../src/results/index.js';
 import { warnings } from '../../src/text/warnings.js';
 import { en } from '../../src/words/index.js';
 import { auditRows, replaced } from '../tables/audit.js';
+import { comparedRows } from '../tables/compared.js';
 import { planOf } from '../tables/plan.js';
 import { rowsOf } from '../tables/rows.js';
 
@@ -63,6 +64,12 @@ describe('warnings', () => {
     const [low, uneven] = warnings(indexResults(rows), planOf(), en);
     expect(low?.text).toContain('(laser & co: 150 of 200, 75.0 %)');
     expect(uneven?.text).toContain('(manual: 190 of 200, 95.0 %; laser & co: 150 of 200, 75.0 %)');
+  });
+
+  it('tell what else differs between cohorts that are compared', () => {
+    const told = warnings(indexResults(comparedRows), planOf(), en);
+    expect(told.map(({ id }) => id)).toEqual(['confounded', 'operated-apart', 'seen-apart', 'both-eyes']);
+    expect(told[0]?.text).toContain('laser & co and manual are not alike in surgeon (25.5 % of their mix is common)');
   });
 
   it('name what audit.yaml asks for and this version does not do', () => {

@@ -31,7 +31,7 @@ describe('the example report in the repository', () => {
   it.each(filesOf('publication/'))('%s is what a run writes today', (path) => {
     const written = series.files.get(`../reports/short-sighted-2025/${path}`);
     // `npm run example` makes the folder anew; read what moved before it is committed.
-    expect(written && readFileSync(new URL(path, example)).equals(written)).toBe(true);
+    expect(written && Buffer.from(written).equals(readFileSync(new URL(path, example)))).toBe(true);
   });
 
   it('is small, and holds no pictures in pixels', () => {

@@ -9,7 +9,7 @@ import { committed } from '../sample-exports/committed.js';
 import { type Audit, auditOf, type Files } from './audit.js';
 
 /** The exports of the main series. */
-const mainFiles = [
+export const mainFiles = [
   'theatre-list.csv',
   'lane-north.csv',
   'lane-south.csv',

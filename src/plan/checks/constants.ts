@@ -31,6 +31,13 @@ function constantFault(entry: MapEntry): readonly Fault[] {
   return valueFault(entry);
 }
 
+/** What a blank power is said to be where it is no zero: otherwise nobody knows which of the two was meant. */
+const notRecorded = 'missing';
+
+function saysMissing({ key, value }: MapEntry): boolean {
+  return (key === 'sphere' || key === 'cylinder') && value.kind === 'text' && value.text === notRecorded;
+}
+
 function blankFault(entry: MapEntry, blocks: readonly BlockView[]): readonly Fault[] {
   const field = fieldNamed(entry.key);
   if (!field || !blocks.some(({ columns }) => columns.some(({ key }) => key === entry.key))) {
@@ -38,7 +45,7 @@ function blankFault(entry: MapEntry, blocks: readonly BlockView[]): readonly Fau
   }
   if (!blankTypes.includes(field.type) || field.name === 'patient')
     return [fault(entry.place, words.notBlank(entry.key))];
-  return valueFault(entry);
+  return saysMissing(entry) ? [] : valueFault(entry);
 }
 
 /** A field that is a column and a constant of the same rows. */

@@ -1,4 +1,6 @@
 import type { Fault } from '../../records/plan.js';
+import { rules } from '../../rules/index.js';
+import { thresholds } from '../../rules/thresholds.js';
 import { plan as words } from '../../words/en/plan.js';
 import {
   type DocumentNode,
@@ -18,6 +20,9 @@ import { isGiven, mayBeNumber, type Survey } from '../survey.js';
 /** Whether eyes can be grouped by a field: one of the eye itself, no date, and mean K before surgery. */
 const groups = ({ name, holds, type }: Field): boolean =>
   name === 'k_mean' || (holds.includes('surgery') && type !== 'date' && name !== 'patient');
+
+/** Rules that an audit may switch off; one that judges columns tells while the files are read. */
+const switchable = [...rules.flatMap(({ id, tells = [] }) => [id, ...tells]), 'unit-differs'];
 
 /** The year of surgery, from a date or as a field of its own. */
 const year = 'year';
@@ -43,15 +48,24 @@ function numberFaults(
   node: DocumentNode | undefined,
   fits: (field: Field) => boolean,
   about: Survey,
+  further: readonly string[] = [],
 ): readonly Fault[] {
-  const known = [...fields.filter(fits).map(({ name }) => name), ...about.covariates.keys()];
+  const known = [...fields.filter(fits).map(({ name }) => name), ...about.covariates.keys(), ...further];
   return entriesOf(node).flatMap(({ key, place }) => {
+    if (further.includes(key)) return [];
     const field = fieldNamed(key);
     if (!field && !about.covariates.has(key))
       return [fault(place, words.unknownGroup(key, nearest(key, known), known))];
     const isNumber = field ? fits(field) : mayBeNumber(key, about);
     return isNumber ? [] : [fault(place, words.notANumberField(key))];
   });
+}
+
+/** Rules that are switched off must be rules of plausibility: what keeps a file from being read, no audit can pass over. */
+function offFaults(root: DocumentNode): readonly Fault[] {
+  const named = itemsOf(valueAt(root, 'quality', 'off')).flatMap((one) => textsOf(valueAt(one, 'rule')));
+  const unknown = named.filter(({ text }) => !switchable.includes(text));
+  return unknown.map(({ text, place }) => fault(place, words.unknownRule(text, nearest(text, switchable))));
 }
 
 /** Names of the cohorts, where audit.yaml itself lists them. */
@@ -97,6 +111,7 @@ export function checkGroups(about: Survey): readonly Fault[] {
     ...groupFaults(named, about),
     ...cohortFaults(about),
     ...numberFaults(valueAt(root, 'bands'), (field) => groups(field) && isNumeric(field), about),
-    ...numberFaults(valueAt(root, 'quality', 'limits'), measured, about),
+    ...numberFaults(valueAt(root, 'quality', 'limits'), measured, about, Object.keys(thresholds)),
+    ...offFaults(root),
   ];
 }

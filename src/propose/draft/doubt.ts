@@ -15,11 +15,10 @@ export type DoubtKind =
   | 'assumed operations'
   | 'scale unknown'
   | 'decimal mark'
-  | 'unit'
   | 'codes'
   | 'visit labels'
   | 'outcome'
-  | 'no operations'
+  | 'rare year'
   | 'like';
 
 /** A doubt, as it stands in audit.yaml and, cut short, on the screen. */

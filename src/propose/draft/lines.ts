@@ -45,6 +45,15 @@ export function yamlBraces(entries: readonly (readonly [key: string, value: stri
   return `{ ${entries.map(([key, value]) => `${key}: ${value}`).join(', ')} }`;
 }
 
+/**
+ * A mapping of columns. Where every line of it is a comment it is written as an empty one: nothing behind a colon would
+ * not be read.
+ */
+export function columnsMapping(depth: number, lines: readonly YamlLine[], emptied: string): readonly YamlLine[] {
+  if (lines.some(({ text, off }) => text !== '' && !off)) return [{ depth, text: 'columns:' }, ...lines];
+  return [{ depth, text: 'columns: {}', ...(lines.length > 0 && { comment: emptied }) }, ...lines];
+}
+
 /** A text in comment lines, with its mark. */
 function commentLines(text: string, depth: number, mark = ''): readonly string[] {
   const head = `${'  '.repeat(depth)}# `;

@@ -1,6 +1,6 @@
 import { propose as words } from '../../words/en/propose.js';
 import { type Answers, type Choice, settled } from '../choices.js';
-import { choiceDoubt } from './column-line.js';
+import { choiceDoubt } from './field-forms.js';
 import { type YamlLine, yamlText } from './lines.js';
 
 /** The prediction that counts, where several formulas predict and none is the operation's own. */

@@ -1,10 +1,8 @@
-import { calendarFromDays } from '../../intake/calendar.js';
-import { dateInOrder, splitDate } from '../../intake/date.js';
 import { fieldNamed } from '../../plan/fields.js';
 import { propose as words } from '../../words/en/propose.js';
-import type { ExportedFile } from '../exported.js';
 import type { Placed, RecognisedFile } from '../placed.js';
 import type { Profile, ProfileWord } from '../profile.js';
+import { yearCounts } from '../years.js';
 
 /** Different words that a comment shows. */
 const mostShown = 5;
@@ -31,17 +29,6 @@ export function rangeOf(profile: Profile): string {
   return low && high ? words.samples.range(shown(low.word), shown(high.word)) : frequentWords(profile);
 }
 
-/** Years of the dates of a column; dates themselves are never written anywhere. */
-export function yearsOf(file: ExportedFile, profile: Profile): readonly number[] {
-  const order = file.dateOrder && file.dateOrder !== 'none' ? file.dateOrder : 'day-first';
-  const years = profile.words.flatMap(({ word }) => {
-    const written = splitDate(word);
-    const days = written && (dateInOrder(written, order) ?? dateInOrder(written, 'month-first'));
-    return days === undefined ? [] : [calendarFromDays(days).year];
-  });
-  return [...new Set(years)].sort((a, b) => a - b);
-}
-
 /** Ages of 90 and more are one class, here too. */
 function ages(profile: Profile): string {
   const numbers = profile.words.map(({ value }) => value).filter((value) => !Number.isNaN(value));
@@ -57,7 +44,7 @@ export function samplesOf(of: RecognisedFile, { index, term }: Pick<Placed, 'ind
   if (!profile || profile.filled === 0) return words.samples.empty;
   if (term === 'patient') return words.samples.codes(profile.words.length);
   const type = fieldNamed(term)?.type;
-  if (type === 'date') return words.samples.years(yearsOf(of.file, profile));
+  if (type === 'date') return words.samples.years([...yearCounts(of.file, profile).keys()].sort((a, b) => a - b));
   if (term === 'age' && profile.share(({ value }) => Number.isNaN(value)) < 1) return ages(profile);
   const isNumber = type === 'number' || type === 'clock-or-degrees';
   return isNumber ? rangeOf(profile) : frequentWords(profile);

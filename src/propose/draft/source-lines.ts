@@ -7,11 +7,12 @@ import { isUnsigned } from '../evidence/notation.js';
 import { cylinderDoubts } from '../evidence/refraction-doubts.js';
 import type { Placed, RecognisedFile } from '../placed.js';
 import { blankLines } from './blank-lines.js';
-import { choiceDoubt, columnDraft, columnLines, type FileSettings } from './column-line.js';
+import { columnDraft, columnLines } from './column-line.js';
 import { type Doubt, doubt } from './doubt.js';
+import { choiceDoubt, type FileSettings } from './field-forms.js';
 import { headerName } from './header-name.js';
 import { leftLines } from './left-lines.js';
-import { type YamlLine, yamlList, yamlText } from './lines.js';
+import { columnsMapping, type YamlLine, yamlList, yamlText } from './lines.js';
 
 /** Everything that has been settled about one file. */
 export interface SourceSettings extends FileSettings {
@@ -98,11 +99,10 @@ function blockLines(
   alone: boolean,
 ): readonly YamlLine[] {
   const depth = alone ? 2 : 4;
+  const columns = alone ? [...shared, ...block.columns] : block.columns;
   const body = [
     ...kindLines(block, settings, depth),
-    ...(block.columns.length + shared.length > 0 ? [{ depth, text: 'columns:' }] : []),
-    ...(alone ? columnsOf(of, shared, settings, depth + 1) : []),
-    ...columnsOf(of, block.columns, settings, depth + 1),
+    ...columnsMapping(depth, columnsOf(of, columns, settings, depth + 1), words.emptied),
     ...constantsOf(block, depth),
     ...blankLines(of, block, settings.answers, depth),
   ];
@@ -111,35 +111,36 @@ function blockLines(
   return first ? [{ ...first, depth: depth - 1, text: `- ${first.text}` }, ...rest] : [];
 }
 
+/** Day-first or month-first, or both as comments where nothing settles it. */
+function dateOrderLines({ dateOrder, answers }: SourceSettings, depth: number): readonly YamlLine[] {
+  if (!dateOrder) return [];
+  const taken = settled(dateOrder, answers);
+  const doubts = choiceDoubt(dateOrder, taken, answers);
+  const options = taken ? [taken] : dateOrder.options.map(({ value }) => value);
+  return options.map((value, at) => ({
+    depth,
+    text: `date_order: ${value}`,
+    off: taken === undefined,
+    doubts: at === 0 ? doubts : [],
+  }));
+}
+
+/** What a run would not find out by itself about the reading of a file. */
 function readingLines({ of }: ArrangedFile, settings: SourceSettings, depth: number): readonly YamlLine[] {
-  const { dateOrder, missing, answers, reading } = settings;
-  const keys: YamlLine[] = [];
-  if (of.file.headerRow > 1) {
-    keys.push({
-      depth: depth + 1,
-      text: `header_row: ${of.file.headerRow}`,
-      comment: words.headerRow(of.file.headerRow - 1),
-    });
-    keys.push({ depth: depth + 1, text: `delimiter: ${of.file.delimiter}` });
+  const { missing, reading } = settings;
+  const { headerRow, delimiter } = of.file;
+  const at = depth + 1;
+  const keys: YamlLine[] = [...dateOrderLines(settings, at)];
+  if (headerRow > 1) {
+    keys.push({ depth: at, text: `header_row: ${headerRow}`, comment: words.headerRow(headerRow - 1) });
+    keys.push({ depth: at, text: `delimiter: ${delimiter}` });
   }
-  if (missing.length > 0)
-    keys.push({ depth: depth + 1, text: `missing: ${yamlList(missing)}`, comment: words.missingWords });
-  if (dateOrder) {
-    const taken = settled(dateOrder, answers);
-    const doubts = choiceDoubt(dateOrder, taken, answers);
-    const options = taken ? [taken] : dateOrder.options.map(({ value }) => value);
-    options.forEach((value, at) => {
-      keys.push({
-        depth: depth + 1,
-        text: `date_order: ${value}`,
-        off: taken === undefined,
-        doubts: at === 0 ? doubts : [],
-      });
-    });
+  if (missing.length > 0) {
+    keys.push({ depth: at, text: `missing: ${yamlList(missing)}`, comment: words.missingWords });
   }
   if (reading.length > 0) {
-    keys.push({ depth: depth + 1, text: 'decimal: point', off: true, doubts: reading });
-    keys.push({ depth: depth + 1, text: 'decimal: comma', off: true });
+    keys.push({ depth: at, text: 'decimal: point', off: true, doubts: reading });
+    keys.push({ depth: at, text: 'decimal: comma', off: true });
   }
   if (keys.length === 0) return [];
   return [{ depth, text: 'reading:', off: keys.every(({ off }) => off) }, ...keys];
@@ -173,8 +174,7 @@ export function sourceLines(
     alone && only
       ? blockLines(arranged, only, settings, true)
       : [
-          { depth: 2, text: 'columns:' },
-          ...columnsOf(of, shared, settings, 3),
+          ...columnsMapping(2, columnsOf(of, shared, settings, 3), words.emptied),
           { depth: 2, text: 'blocks:' },
           ...blocks.flatMap((block) => blockLines(arranged, block, settings, false)),
         ];

@@ -75,15 +75,12 @@ function examinations(
   const found: Examined[] = [];
   for (let row = 0; eyeOf && row < file.rows; row++) {
     const eye = eyeOf(row) ?? '';
-    const [exam, operated] = [dateOf?.(row), surgery.get(eye)];
-    const counted = daysOf?.(row) ?? Number.NaN;
-    const day = Number.isNaN(counted)
-      ? exam === undefined || operated === undefined
-        ? undefined
-        : exam - operated
-      : counted;
-    if (day !== undefined && eye !== '')
-      found.push({ eye, day, label: label ? columnOf(file, label.index).at(row).trim() : '' });
+    const dated = (dateOf?.(row) ?? Number.NaN) - (surgery.get(eye) ?? Number.NaN);
+    const counted = Math.round(daysOf?.(row) ?? Number.NaN);
+    const day = Number.isNaN(counted) ? dated : counted;
+    // Further away than a lifetime is a slip, and no visit.
+    if (eye === '' || !(Math.abs(day) <= 36_500)) continue;
+    found.push({ eye, day, label: label ? columnOf(file, label.index).at(row).trim() : '' });
   }
   return found;
 }

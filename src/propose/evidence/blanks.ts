@@ -93,7 +93,8 @@ export function blankComplicationChoice(of: RecognisedFile, column: Placed): Cho
   const saysNone = profile.words.some(({ word }) => parseCodes(word).length === 0);
   if (saysNone || profile.blank < profile.filled) return undefined;
   const about = words.found.blankComplication(profile.blank, of.file.rows);
-  const tells = profile.blank >= 4 * profile.filled;
+  // A column without a single code may never have been filled in.
+  const tells = profile.filled > 0 && profile.blank >= 4 * profile.filled;
   return choice(of, column, 'blank-complication', about, words.evidence.neverNone, 'none', tells);
 }
 

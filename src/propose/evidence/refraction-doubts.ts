@@ -23,7 +23,7 @@ const isAxis = (value: number): boolean => Number.isInteger(value) && value >= 0
  *
  * @example isShifted(NaN, 0.5, -1) // true: +0.50 −1.00, without an axis
  */
-function isShifted(sphere: number, cylinder: number, axis: number): boolean {
+export function isShifted(sphere: number, cylinder: number, axis: number): boolean {
   const toTheRight = isMissing(sphere) && isPower(cylinder) && !isMissing(axis) && !isAxis(axis) && isPower(axis);
   const toTheLeft = isMissing(axis) && Math.abs(cylinder) > 12 && isAxis(cylinder) && isPower(sphere);
   return toTheRight || toTheLeft;

@@ -15,7 +15,7 @@ export const otherTerms = {
 } as const;
 
 /** Names of complications that codes are sorted under. */
-export type ComplicationName =
+type ComplicationName =
   | 'posterior_capsule_rupture'
   | 'vitreous_loss'
   | 'anterior_tear'

@@ -133,8 +133,6 @@ const concerns = {
   followUp: (what: string, compared: string, reference: string, days: string) =>
     `Eyes were not seen equally long after surgery (${what}, mean of ${compared} less that of ${reference}: ${days} days): a difference between cohorts may be one of time since surgery.`,
   units: { months: { one: 'month', many: 'months' }, years: { one: 'year', many: 'years' } },
-  few: (list: string) => `Few patients in a comparison (${list}): only very large differences can be seen.`,
-  fewIn: (cohort: string, n: string) => `${cohort}: ${n}`,
 } as const;
 
 const notes = {
@@ -191,7 +189,8 @@ const sensitivity = {
   ways: { 'one-eye': 'One eye per patient', 'without-queries': 'Without queried eyes' } as Readonly<
     Record<string, string>
   >,
-  mean: (value: string, eyes: string) => `${value}, ${eyes} eyes`,
+  /** Eyes first: a spreadsheet takes what begins with a minus sign for a sum. */
+  mean: (value: string, eyes: string) => `${eyes} eyes: ${value}`,
   bareShare: (eyes: string) => `no percentage, ${eyes} eyes`,
   share: (share: string, eyes: string, limits: string) => `${share} % of ${eyes} (${limits})`,
   oneEye: 'One eye per patient: the first operated, of those eligible; on the same day the right one.',
@@ -201,17 +200,20 @@ const sensitivity = {
 } as const;
 
 const sentences = {
-  verdict: (outcome: string, answer: string, difference: string) => `${outcome}: ${answer} (${difference}).`,
-  difference: (value: string, level: string, limits: string) => `difference ${value}, ${level} CI ${limits}`,
-  ratio: (value: string, level: string, limits: string) => `ratio ${value}, ${level} CI ${limits}`,
+  verdict: (outcome: string, answer: string, difference: string) => `${outcome}: ${answer}; ${difference}.`,
+  difference: (value: string, level: string, limits: string) => `difference ${value} (${level} CI ${limits})`,
+  ratio: (value: string, level: string, limits: string) => `ratio ${value} (${level} CI ${limits})`,
   effect: (value: string, level: string, limits: string) =>
-    `probability of the larger value ${value}, 0.5 being no difference, ${level} CI ${limits}`,
-  region: (vector: string, level: string) => `difference ${vector} D, semi-axes at ${level}`,
+    `probability of the larger value ${value}, 0.5 being no difference (${level} CI ${limits})`,
+  vector: (vector: string, level: string, major: string, minor: string) =>
+    `difference ${vector} (semi-axes of its ${level} region ${major} and ${minor} D)`,
   notEstimable: (outcome: string, compared: string, reference: string, why: string) =>
     `${outcome}, ${compared} against ${reference}: not estimable. ${why}`,
   margin: (margin: string) => `The margin is ${margin}.`,
   small: (detectable: string) =>
-    `The smallest difference, or ratio, that this many eyes would show with 80 % power is ${detectable}.`,
+    `The smallest difference that this many eyes would show with 80 % power is ${detectable}.`,
+  smallRatio: (detectable: string) =>
+    `The smallest ratio that this many eyes would show with 80 % power is ${detectable}, or its inverse.`,
   needed: (eyes: string, difference: string) =>
     `A difference of ${difference} needs ${eyes} eyes in both cohorts together.`,
   exploratory: 'All other comparisons are exploratory: they have intervals and no verdict.',

@@ -66,7 +66,7 @@ export const deidentifyRecord = {
   kept: {
     title: 'Words that were kept',
     lines: [
-      'Codes and labels stand as they were where they are short codes, words of the trade, or stand with more than one patient. Look at them: a name that several patients share (of a place, or of a member of staff) is one a machine cannot tell from a label.',
+      'Codes and labels stand as they were where they are short codes, words of the trade, or stand with three patients or more. Look at them: a name that several patients share (of a place, or of a member of staff) is one that no program can tell from a label.',
     ],
     none: 'No column holds words.',
     reviewed: 'Free text that was declared as read through',

@@ -59,7 +59,7 @@ export const deidentify = {
     orders: 'It is day-first, month-first or year-first.',
     keep: 'header of free text that was read through and may be kept; may be given more than once',
     noOrder: 'leaves out the rank of each operation in its year',
-    yes: 'asks nothing; takes the likelier column of the patient',
+    yes: 'asks nothing; takes the likelier column of the patient, and years where no surgery is dated',
   },
 
   questions: {
@@ -146,7 +146,7 @@ export const deidentify = {
     dateOpenDo: 'say which: --date-order day-first or --date-order month-first',
     dateMixedDo: 'export again with one order; or name one with --date-order, and dates that do not fit are removed',
     noSurgery: (headers: string) => `there are dates (${headers}), and none is known to be that of surgery`,
-    noSurgeryDo: 'add the surgery list, or name the header: --surgery-date "HEADER"',
+    noSurgeryDo: 'add the surgery list, or name the header: --surgery-date "HEADER"; or --yes keeps years alone',
   },
 
   notStarted: {

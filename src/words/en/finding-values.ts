@@ -1,3 +1,4 @@
+import { answers } from './finding-answers.js';
 import { comparisons } from './finding-comparisons.js';
 import { examinations } from './finding-examinations.js';
 import { columnHabits } from './finding-habits.js';
@@ -71,6 +72,7 @@ export const rows = {
 
 /** English words: rules of plausibility. */
 export const values = {
+  ...answers,
   ...ranges,
   ...comparisons,
   ...columnHabits,

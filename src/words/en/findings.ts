@@ -56,6 +56,11 @@ export const findings = {
   between: (low: string, high: string, unit: string) => `${low} to ${high}${unit === '°' ? '' : ' '}${unit}`,
   /** A lower limit alone. */
   from: (low: string, unit: string) => `${low}${unit === '' ? '' : ` ${unit}`} or more`,
+  /** All findings of a rule: what it is, what was done with it, how many eyes it is about. */
+  group: (title: string, effect: string, isKept: boolean, eyes: string) => {
+    const about = eyes === '0' ? '' : ` (${eyes} ${eyes === '1' ? 'eye' : 'eyes'})`;
+    return `${isKept ? title : `${title}: ${effect}`}${about}`;
+  },
   eye: { right: 'right', left: 'left' },
   before: 'before',
 };

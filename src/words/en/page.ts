@@ -52,7 +52,6 @@ export const page = {
     astigmatism: 'What astigmatism was there, what remains, which way does it point?',
     vision: 'What vision was gained?',
     safety: 'Was it safe?',
-    differences: 'Is one cohort different from another?',
     more: 'Further tables and figures',
   },
   isDifferent: (compared: string, reference: string) => `Is ${compared} different from ${reference}?`,

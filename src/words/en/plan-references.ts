@@ -62,6 +62,12 @@ export const references = {
       doThis('add a name'),
       exampleIs('name: cataract-2025'),
     ),
+  unknownRule: (name: string, near: string | undefined): Told =>
+    told(
+      `‘${name}’ is no rule that can be switched off`,
+      nearestIs(near),
+      expectedIs('a rule as queries.csv names it'),
+    ),
   ratesEqual: (): Told => told('the unacceptable share is the acceptable one', doThis('write two shares that differ')),
 } as const;
 

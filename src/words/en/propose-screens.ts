@@ -44,6 +44,7 @@ export const proposeScreens = {
   doubts: (n: string) => `${n} lines are marked "doubt:".`,
   oneDoubt: 'One line is marked "doubt:".',
   open: (n: number) => (n === 1 ? 'One choice is left open as a comment:' : `${n} choices are left open as comments:`),
+  ahead: (place: string, sentence: string) => `A run will stop at ${place}: ${sentence}`,
   next: (audit: string) => `halfdiopter check ${audit}`,
 
   exists: (audit: string) => `Not started. ${audit} is there already and is not overwritten.`,

@@ -89,6 +89,7 @@ export const propose = {
   headerRow: (above: number) => `${above} row${above === 1 ? '' : 's'} above the headers`,
   missingWords: 'words of this file for "no value"',
   leftLine: (header: string, reason: string) => `left: "${header}": ${reason}`,
+  emptied: 'take the {} away with the first # below',
   carriedAlong: 'not used; take the # away to carry them along',
   lacks: (what: 'patient' | 'eye' | 'anything', headers: readonly string[]) =>
     `Not used: ${lackTexts[what]}. Its headers: ${listed(headers, 20)}`,
@@ -165,6 +166,8 @@ export const propose = {
     otherCodes: (codes: readonly string[]) => `not known, and counted as "other": ${listed(codes)}`,
     unknownLabels: (labels: readonly string[]) =>
       `visit words that say no time: ${listed(labels)}; rows with them belong to no visit unless their date does`,
+    rareYear: (year: number, n: number, of: number) =>
+      `only ${n} of ${of} operations lie in ${year}; if that is a slip of a date, narrow the period`,
     outcome: 'which visit is the outcome is yours to say; of a list the first that an eye has',
     decimalOpen: (examples: string) => `${examples} may be thousands or decimals: take one of these lines`,
     decimalMixed: (examples: string) =>

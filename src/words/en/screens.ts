@@ -9,6 +9,8 @@ export const screens = {
   rule: (id: string) => `rule ${id}`,
   value: (written: string) => `‘${written}’`,
   row: (row: number) => `row ${row}`,
+  rows: (rows: readonly string[], more: boolean) =>
+    `${rows.length > 1 ? 'rows' : 'row'} ${rows.join(', ')}${more ? ', …' : ''}`,
 
   stages: {
     ingest: 'reading',
@@ -67,7 +69,7 @@ export const screens = {
     setAside: 'set aside',
     query: 'to confirm',
     count: 'count',
-    firstPlace: 'first place',
+    firstPlaces: 'first places',
     more: (kinds: string) => `… ${counted(kinds, 'more kind', 'more kinds')}`,
     clear: 'Nothing stops the audit.',
     all: (path: string) => `All of it: ${path} (sorted by patient)`,

@@ -7,6 +7,8 @@ export const trace = {
   day: (days: string) => `day ${days}`,
   dayUnknown: 'day not given',
   place: (file: string, row: string) => `${file} row ${row}`,
+  /** What stood in a cell before the clinic corrected it. */
+  formerly: (written: string) => `(corrected; formerly ‘${written}’)`,
   cell: (header: string, value: string) => `"${header}" ‘${value}’`,
   cells: {
     surgery: 'surgery list',

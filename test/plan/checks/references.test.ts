@@ -212,6 +212,19 @@ describe('groups', () => {
     expect(grouped('quality: { limits: { surgeon: { usual: [-0.3, 2] } } }')).toEqual([
       '12:22 ‘surgeon’ is not a number',
     ]);
+    expect(grouped('quality: { limits: { surprise: { usual: [0, 2.5] } } }')).toEqual([]);
+    expect(grouped('quality: { limits: { surprize: { usual: [0, 2.5] } } }')).toEqual([
+      '12:22 ‘surprize’ is neither a field that fits here nor a covariate',
+    ]);
+  });
+
+  it('of rules that are switched off are rules of plausibility', () => {
+    const off = (rule: string) => grouped(`quality: { off: [{ rule: ${rule}, reason: x }] }`);
+    expect(off('lens-power-step')).toEqual([]);
+    expect(off('cylinder-notation-file')).toEqual([]);
+    expect(off('lens-power-steps')).toEqual(['12:26 ‘lens-power-steps’ is no rule that can be switched off']);
+    // No audit can pass over what identifies persons.
+    expect(off('identifier-present')).toHaveLength(1);
   });
 });
 

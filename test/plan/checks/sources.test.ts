@@ -107,6 +107,10 @@ describe('constants and blanks', () => {
       toldOf(`${operations}      complication: Compl\n      lens_cylinder: Cyl\n    blank_means: { ${text} }\n`);
     expect(blanks('complication: none, lens_cylinder: 0')).toEqual([]);
     expect(blanks('lens_cylinder: nil')).toEqual(['12:35 ‘nil’ is no value of lens_cylinder']);
+    expect(blanks('lens_cylinder: missing')).toHaveLength(1);
+    const lane =
+      '  - file: lane.csv\n    holds: exam\n    columns: { patient: ID, eye: Eye, days: D, sphere: S, cylinder: C }\n';
+    expect(toldOf(`${operations}${lane}    blank_means: { sphere: 0, cylinder: missing }\n`)).toEqual([]);
     expect(blanks('surgeon: S1')).toEqual(['12:20 "surgeon" is not mapped here']);
     expect(blanks('surgery_date: today')).toEqual(['12:20 a blank "surgery_date" can only be missing']);
   });
