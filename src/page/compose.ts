@@ -29,22 +29,49 @@ export interface PageParts {
   internal: InternalContent | undefined;
 }
 
-/** The questions of the report in their order: which headlines answer them, which tables and figures belong there. */
+/**
+ * The questions of the report in their order: which headlines answer them, which tables and figures belong there. One
+ * that headlines answer is asked in every audit, the others where the data allow an exhibit.
+ */
 const questions = [
-  { id: 'eyes', headlines: ['operated', 'outcome-known'], exhibits: ['eye-flow', 'baseline'] },
+  { id: 'eyes', headlines: ['operated', 'outcome-known'], exhibits: ['eye-flow', 'follow-up', 'baseline'] },
   { id: 'data', headlines: [], exhibits: [] },
   {
     id: 'plan',
     headlines: ['within-half', 'mean-error'],
-    exhibits: ['prediction-error', 'accuracy-shares', 'refractive-accuracy', 'formulas', 'accuracy-by-subgroup'],
+    exhibits: [
+      'prediction-error',
+      'accuracy-bands',
+      'accuracy-shares',
+      'planned-achieved',
+      'refractive-accuracy',
+      'benchmarks',
+    ],
   },
+  { id: 'systematic', headlines: [], exhibits: ['error-trend', 'formulas', 'accuracy-by-subgroup', 'lens-constants'] },
   {
     id: 'astigmatism',
     headlines: ['cylinder'],
-    exhibits: ['double-angle', 'residual-cylinder', 'double-angle-summary'],
+    exhibits: [
+      'double-angle',
+      'cylinder-shares',
+      'target-induced',
+      'angle-error',
+      'residual-cylinder',
+      'double-angle-summary',
+      'astigmatism-treatment',
+    ],
   },
-  { id: 'vision', headlines: ['corrected', 'uncorrected'], exhibits: ['acuity-cumulative', 'visual-acuity'] },
-  { id: 'safety', headlines: ['complication'], exhibits: ['safety'] },
+  { id: 'incision', headlines: [], exhibits: ['induced-incision', 'induced-astigmatism'] },
+  { id: 'toric', headlines: [], exhibits: ['toric-rotation', 'toric-alignment'] },
+  {
+    id: 'vision',
+    headlines: ['corrected', 'uncorrected'],
+    exhibits: ['acuity-cumulative', 'acuity-difference', 'lines-change', 'visual-acuity', 'acuity-change'],
+  },
+  { id: 'safety', headlines: ['complication'], exhibits: ['endothelium', 'safety'] },
+  { id: 'resources', headlines: [], exhibits: ['resources'] },
+  { id: 'time', headlines: [], exhibits: ['stability', 'monitoring', 'funnel'] },
   { id: 'differences', headlines: [], exhibits: ['differences', 'confounding', 'comparison', 'sensitivity'] },
 ] as const satisfies readonly {
   id: keyof Words['page']['questions'] | 'differences';
@@ -99,7 +126,7 @@ function cohortText(results: Results, plan: Plan, words: Words): string {
 
 function sectionsOf(parts: PageParts, words: Words): readonly Section[] {
   const pairs = cohortPairs(parts.results, words);
-  const open = questions.filter(({ id }) => id !== 'differences' || pairs.length > 0);
+  const open = questions.filter((question) => isAsked(question, parts, pairs));
   const asked = new Set<string>(open.flatMap(({ exhibits }) => exhibits));
   const others = exhibitsOf(parts, (id) => !asked.has(id));
   const sections = open.map(({ id, exhibits }) => ({
@@ -111,6 +138,15 @@ function sectionsOf(parts: PageParts, words: Words): readonly Section[] {
   }));
   const more = { id: 'more', question: words.page.questions.more, answer: [], ...others };
   return others.figures.length + others.tables.length > 0 ? [...sections, more] : sections;
+}
+
+type Question = (typeof questions)[number];
+
+function isAsked({ id, headlines, exhibits }: Question, parts: PageParts, pairs: readonly CohortPair[]): boolean {
+  if (id === 'differences') return pairs.length > 0;
+  if (id === 'data' || headlines.length > 0) return true;
+  const { figures, tables } = exhibitsOf(parts, (name) => (exhibits as readonly string[]).includes(name));
+  return figures.length + tables.length > 0;
 }
 
 /** Asked with the names of the cohorts. */
@@ -129,7 +165,7 @@ function exhibitsOf(
   };
 }
 
-function answerOf(id: (typeof questions)[number]['id'], parts: PageParts, words: Words): readonly string[] {
+function answerOf(id: Question['id'], parts: PageParts, words: Words): readonly string[] {
   const { results, plan } = parts;
   if (id === 'data') return dataAnswer(parts, words);
   if (id === 'differences') return differenceAnswer(parts, words);
@@ -137,6 +173,7 @@ function answerOf(id: (typeof questions)[number]['id'], parts: PageParts, words:
   const told = headlines(results, words)
     .filter((headline) => wanted.includes(headline.id))
     .map((headline) => `${statedNumber(headline, levelText(plan), words)}.`);
+  if (wanted.length === 0) return [];
   const centroid = id === 'astigmatism' ? centroidAnswer(results, words) : [];
   return told.length + centroid.length > 0 ? [...told, ...centroid] : [words.page.notRecorded];
 }

@@ -1,6 +1,7 @@
 /** Names by which `outputs.order` and `outputs.leave_out` know the tables of the report, in its order. */
 export const tableNames = [
   'eye-flow',
+  'follow-up',
   'baseline',
   'refractive-accuracy',
   'formulas',
@@ -29,6 +30,7 @@ export const figureNames = [
   'accuracy-bands',
   'accuracy-shares',
   'planned-achieved',
+  'error-trend',
   'acuity-cumulative',
   'acuity-difference',
   'lines-change',

@@ -52,8 +52,17 @@ describe('the opening', () => {
 
 describe('the sections', () => {
   it('answer one question each, and hold what belongs there', () => {
-    expect(content.sections.map(({ id }) => id)).toEqual(['eyes', 'data', 'plan', 'astigmatism', 'vision', 'safety']);
-    expect(sectionOf('plan')?.tables.map(({ id }) => id)).toEqual(['refractive-accuracy', 'accuracy-by-subgroup']);
+    expect(content.sections.map(({ id }) => id)).toEqual([
+      'eyes',
+      'data',
+      'plan',
+      'systematic',
+      'astigmatism',
+      'vision',
+      'safety',
+    ]);
+    expect(sectionOf('plan')?.tables.map(({ id }) => id)).toEqual(['refractive-accuracy']);
+    expect(sectionOf('systematic')?.tables.map(({ id }) => id)).toEqual(['accuracy-by-subgroup']);
     expect(sectionOf('astigmatism')?.figures.map(({ figure }) => figure.id)).toEqual(['double-angle']);
     expect(sectionOf('safety')?.answer).toEqual([
       'Complication during surgery: 4 of 421 eyes, 1.0 % (95 % CI 0.3 to 2.4, exact).',
