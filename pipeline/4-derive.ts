@@ -5,6 +5,7 @@ import { analysedIn, distanceTarget, membershipOf } from '../src/eligibility/mem
 import { groupMeans } from '../src/measures/centring.js';
 import { measureRegistry } from '../src/measures/index.js';
 import { primaryFormula } from '../src/predictions/primary.js';
+import { lensField, recomputedFormulas } from '../src/predictions/recomputed.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
 import type { Derived, Membership } from '../src/records/derived.js';
 import type { Measure } from '../src/records/measure.js';
@@ -41,7 +42,7 @@ function computeMeasure(measure: Measure, computed: Computed, input: InputColumn
 function addGroupMeans(computed: Computed, tables: CanonicalTables, membership: Membership): void {
   const analysed = analysedIn(membership.refraction);
   const errors = computed.get('prediction_error') as Float64Array;
-  const field = ['lens_family', 'lens_model'].find((name) => hasColumn(tables.eyes, name));
+  const field = lensField(tables);
   const group = field ? categoriesOf(tables.eyes, field).codes : new Uint8Array(errors.length).fill(1);
   const used = errors.map((error, eye) => (analysed[eye] ? error : Number.NaN));
   const { mean, leftOut } = groupMeans(used, group, integersOf(tables.eyes, 'patient'));
@@ -69,7 +70,8 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   const assembly = assembleVisits(tables, plan);
   const input = inputColumns(tables, assembly, plan);
   const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
-  const registry = measureRegistry(tables.formulas.filter((formula) => formula !== primary));
+  const supplied = tables.formulas.filter((formula) => formula !== primary);
+  const registry = measureRegistry(supplied, recomputedFormulas(plan, tables.formulas), primary);
   const distance = distanceTarget(input('target_se'), plan.acuity.distance_target);
   const membership = membershipOf(tables, assembly, referenceOf(input), distance, plan);
   assertFlow(membership, eyes);

@@ -1,8 +1,12 @@
 import { entersMeans, lowVisionNames } from '../../src/acuity/low-vision.js';
 import { categoriesOf, fitNumbersOf, hasColumn, integersOf, numbersOf } from '../../src/columns/table.js';
 import { examColumns, eyeNumbers } from '../../src/eligibility/lookup.js';
+import { recomputedPrediction } from '../../src/measures/recomputed.js';
+import type { FormulaName } from '../../src/optics/formulas/formula.js';
+import { sphereAtInfinity } from '../../src/optics/lane.js';
 import { predictedBy } from '../../src/predictions/predicted.js';
 import { primaryFormula } from '../../src/predictions/primary.js';
+import { declaredConstants, type Recomputed, recomputedFormulas } from '../../src/predictions/recomputed.js';
 import { type CanonicalTables, type Kind, kinds, noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { Assembly } from '../../src/visits/assemble.js';
@@ -58,16 +62,50 @@ function eyeInput(name: string, tables: CanonicalTables): Float64Array {
   return Float64Array.from(categoriesOf(eyes, name).codes, (code) => code || Number.NaN);
 }
 
+const constantInput = 'lens_constant:';
+
+/** Where the primary prediction is one that the audit computes. */
+function recomputedColumn(recomputed: Recomputed, input: InputColumn): Float64Array {
+  const { inputs, of } = recomputedPrediction(recomputed);
+  const columns = inputs.map(input);
+  return (columns[0] as Float64Array).map((_, eye) => of(...columns.map((column) => column[eye] as number)));
+}
+
+/** Depth from the front of the cornea: where the export gives it from the back, the corneal thickness is added. */
+function frontChamberDepth(tables: CanonicalTables, assembly: Assembly, plan: Plan): Float64Array {
+  const depth = eyeInput('acd', tables);
+  const columns = plan.sources.flatMap(({ blocks }) => blocks.flatMap((block) => block.columns));
+  if (!columns.some(({ field, from }) => field === 'acd' && from === 'back')) return depth;
+  const thickness = examInput('cct@before', tables, assembly);
+  return depth.map((mm, eye) => mm + (thickness[eye] as number) / 1000);
+}
+
+/** The sphere as found, or, where the policy says so and the lane is known, for an infinite distance. */
+function sphereInput(name: string, tables: CanonicalTables, assembly: Assembly, plan: Plan): Float64Array {
+  const sphere = examInput(name, tables, assembly);
+  if (plan.policies.lane === 'as-recorded') return sphere;
+  const lane = examInput(name.replace('sphere', 'lane'), tables, assembly);
+  return sphere.map((dioptres, eye) =>
+    Number.isNaN(lane[eye] as number) ? dioptres : sphereAtInfinity(dioptres, lane[eye] as number),
+  );
+}
+
 /**
  * What the measures start from, gathered once an eye. A field that no export has is missing everywhere.
  */
 export function inputColumns(tables: CanonicalTables, assembly: Assembly, plan: Plan): InputColumn {
   const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
-  return (name) => {
-    if (name === 'predicted_se') return predictedBy(primary, tables);
+  const own = recomputedFormulas(plan, tables.formulas).find(({ label }) => label === primary);
+  const input: InputColumn = (name) => {
+    if (name === 'predicted_se') return own ? recomputedColumn(own, input) : predictedBy(primary, tables);
+    if (name.startsWith(constantInput))
+      return declaredConstants(name.slice(constantInput.length) as FormulaName, tables, plan);
+    if (name === 'acd@front') return frontChamberDepth(tables, assembly, plan);
+    if (name.startsWith('sphere@')) return sphereInput(name, tables, assembly, plan);
     if (name.startsWith('predicted_se:')) return predictedBy(name.slice('predicted_se:'.length), tables);
     if (name === 'vertex@outcome')
       return examInput(name, tables, assembly).map((mm) => (Number.isNaN(mm) ? plan.policies.vertex_mm : mm));
     return name.includes('@') ? examInput(name, tables, assembly) : eyeInput(name, tables);
   };
+  return input;
 }

@@ -1,14 +1,28 @@
+import type { Recomputed } from '../predictions/recomputed.js';
 import type { Measure } from '../records/measure.js';
 import { astigmatismMeasures } from './astigmatism.js';
 import { baselineMeasures } from './baseline.js';
 import { outcomeMeasures } from './outcome.js';
+import { recomputedPrediction } from './recomputed.js';
 import { refractionMeasures } from './refraction.js';
 
 /**
  * Every quantity of one eye that the audit knows, in the order of results.csv.
  *
- * @param formulas  prediction formulas found in the data, the primary one left out
+ * @param formulas    prediction formulas found in the data, the primary one left out
+ * @param recomputed  formulas that the audit computes itself; the primary one has its step here, and no error of its own
  */
-export function measureRegistry(formulas: readonly string[]): readonly Measure[] {
-  return [...baselineMeasures, ...refractionMeasures(formulas), ...astigmatismMeasures, ...outcomeMeasures];
+export function measureRegistry(
+  formulas: readonly string[],
+  recomputed: readonly Recomputed[] = [],
+  primary?: string,
+): readonly Measure[] {
+  const further = recomputed.flatMap(({ label }) => (label === primary ? [] : [label]));
+  return [
+    ...baselineMeasures,
+    ...recomputed.map(recomputedPrediction),
+    ...refractionMeasures([...formulas, ...further]),
+    ...astigmatismMeasures,
+    ...outcomeMeasures,
+  ];
 }

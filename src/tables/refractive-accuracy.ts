@@ -6,6 +6,7 @@ import { errorRows } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
+import { laneNote, recomputedNote } from './recomputed-notes.js';
 import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
 
@@ -31,6 +32,8 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
         ...(shown.includes('prediction_error') ? [predictionNote(plan, words)] : []),
         ...(shown.includes('prediction_error_centred') ? [centred] : []),
         thresholds,
+        ...recomputedNote(results, plan, words),
+        ...laneNote(plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],
     },

@@ -8,6 +8,7 @@ import { formulasCompared, primaryFormula } from '../tables/formulas.js';
 import { levelText, percentLevel } from '../tables/level.js';
 import { noteCodes } from '../tables/marks.js';
 import { covariateName, declaredText, outcomeText } from '../tables/outcome-words.js';
+import { recomputedShown } from '../tables/recomputed-notes.js';
 import type { Cited } from '../words/en/methods-text.js';
 import type { Words } from '../words/index.js';
 import { methodSentences, ofComparisons } from './method-sentences.js';
@@ -80,10 +81,13 @@ function primarySentence(results: Results, plan: Plan, words: Words, primaries: 
 export function formulaSentences(results: Results, plan: Plan, words: Words): readonly Cited[] {
   const { formulas } = words.tables.methods;
   const compared = formulasCompared(results);
-  if (compared.length === 0) return [];
+  const recomputed = recomputedShown(results, plan);
+  const told = recomputed.length === 0 ? [] : [{ text: words.tables.recomputed.method(recomputed.join(', ')) }];
+  if (compared.length === 0) return told;
   const list = compared.map(({ formula }) => formula).join(', ');
   const hasTextbook = results.rows.some(({ statistic }) => statistic.startsWith('p_textbook:'));
   return [
+    ...told,
     { text: formulas.sameEyes(list, primaryFormula(plan, words)) },
     ...(compared.length > 1 ? [formulas.holm] : []),
     ...(hasTextbook ? [formulas.textbook] : []),

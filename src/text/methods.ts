@@ -100,6 +100,7 @@ function closingParagraph(results: Results, plan: Plan, words: Words): readonly 
   const text = words.tables.methods;
   return [
     ...formulaSentences(results, plan, words),
+    ...(plan.policies.lane === 'to-infinity' ? [{ text: words.tables.recomputed.lane }] : []),
     ...(results.rows.some(({ group }) => group.startsWith('sensitivity=')) ? [{ text: text.sensitivity }] : []),
     { text: text.rounding },
     { text: text.program },

@@ -6,6 +6,7 @@ import type { Results } from '../results/index.js';
 import { cohortPairs } from '../tables/cohort-pairs.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { type Concern, concernsOf } from '../tables/concerns.js';
+import { laneNote, recomputedNote } from '../tables/recomputed-notes.js';
 import type { Column } from '../tables/shapes.js';
 import { valueText } from '../tables/value-text.js';
 import { millionths } from '../units.js';
@@ -13,7 +14,15 @@ import type { Words } from '../words/index.js';
 
 /** Something that changes how the numbers of the report are to be read. */
 export interface Warning {
-  id: 'not-done' | 'few-patients' | 'follow-up-low' | 'follow-up-uneven' | 'both-eyes' | Concern['id'];
+  id:
+    | 'not-done'
+    | 'recomputed'
+    | 'lane'
+    | 'few-patients'
+    | 'follow-up-low'
+    | 'follow-up-uneven'
+    | 'both-eyes'
+    | Concern['id'];
   text: string;
 }
 
@@ -34,6 +43,8 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
   const columns = cohortColumns(results, plan, words);
   return [
     ...notDone(plan, words),
+    ...recomputedNote(results, plan, words).map((text) => ({ id: 'recomputed' as const, text })),
+    ...laneNote(plan, words).map((text) => ({ id: 'lane' as const, text })),
     ...fewPatients(results, columns, words),
     ...lowFollowUp(results, columns, words),
     ...unevenFollowUp(results, columns, words),

@@ -4,14 +4,19 @@ function text(name: string): string {
   return readFileSync(new URL(name, import.meta.url), 'utf8');
 }
 
-/** Rows of optics-checks.csv; its first lines tell where the values come from. NaN: does not exist. */
-export const opticsChecks: ReadonlyMap<string, number> = new Map(
-  text('optics-checks.csv')
-    .split('\n')
-    .filter((line) => /^\d/.test(line))
-    .map((line) => line.split(',') as [string, string])
-    .map(([id, value]) => [id, value === 'NA' ? Number.NaN : Number(value)]),
-);
+/** Rows of a file of check values; its first lines tell where they come from. NaN: does not exist. */
+function checksOf(name: string): ReadonlyMap<string, number> {
+  return new Map(
+    text(name)
+      .split('\n')
+      .filter((line) => /^\d/.test(line))
+      .map((line) => line.split(',') as [string, string])
+      .map(([id, value]) => [id, value === 'NA' ? Number.NaN : Number(value)]),
+  );
+}
+
+export const opticsChecks = checksOf('optics-checks.csv');
+export const formulaChecks = checksOf('formula-checks.csv');
 
 type Written = { S: number; C: number; A: number | null };
 type Vector = { power: number; axis: number | null; x: number; y: number };

@@ -1,5 +1,6 @@
 import { comparison } from './comparison.js';
 import { methodsText } from './methods-text.js';
+import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
 import { tableNotes } from './table-notes.js';
 
@@ -159,6 +160,7 @@ const fields: Readonly<Record<string, string>> = {
 
 /** English words: tables, and the texts that stand around them. */
 export const tables = {
+  recomputed,
   titles,
   rows,
   blocks,
