@@ -22,19 +22,10 @@ export function formulaNamed(name: FormulaName): Formula {
 }
 
 /** Why a formula does not predict an eye. */
-export const refusals = [
-  'axial-length-missing',
-  'axial-length-outside',
-  'keratometry-missing',
-  'keratometry-outside',
-  'chamber-depth-missing',
-  'chamber-depth-outside',
-  'power-missing',
-  'power-outside',
-  'constant-missing',
-  'no-image',
-] as const;
-export type Refusal = (typeof refusals)[number];
+export type Refusal =
+  | `${'axial-length' | 'keratometry' | 'chamber-depth' | 'power'}-${'missing' | 'outside'}`
+  | 'constant-missing'
+  | 'no-image';
 
 /** What a formula may be asked of: mm, D, mm, D. @source judgement of the project; beyond, the inputs are typing errors */
 const domain = { axialLength: [18, 36], keratometry: [30, 60], chamberDepth: [1.5, 6], power: [-10, 45] } as const;
