@@ -68,7 +68,8 @@ const intervals: Readonly<Record<EstimateMethod | 'linear-model-patient-t', stri
   'ratio-jackknife-t': 'ratios of spread by the jackknife over the patients of both cohorts',
   'placements-patient-t': 'relative effects by placements with the variance from patient sums',
   'shift-placements': 'shifts by the placement limits of one half',
-  'square-and-add': 'differences of shares by square-and-add of two score intervals',
+  'square-and-add':
+    'differences of shares by square-and-add of two score intervals (with about 20 patients wider than need be: 95 % intervals held the true difference in up to 98 % of simulations)',
   'newcombe-paired-phi-corrected': 'paired differences of shares by Newcombe’s method with corrected φ',
   'log-ratio-patient-t': 'ratios of shares on the logarithmic scale with the variance from patient sums',
   'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
