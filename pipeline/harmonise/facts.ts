@@ -1,6 +1,7 @@
 import { type CategoryColumn, categoryColumnBuilder } from '../../src/columns/category-column.js';
 import { clockPosition } from '../../src/intake/clock.js';
-import { type Field, fields } from '../../src/plan/fields.js';
+import { sphericalEquivalent } from '../../src/optics/spherical-equivalent.js';
+import { type Field, fieldNamed, fields } from '../../src/plan/fields.js';
 import type { ColumnPlan, Plan } from '../../src/records/plan.js';
 import { type Block, columnOf, mappedColumn } from './blocks.js';
 import { covariateNumbers, type NumberCells, numberCells } from './cells.js';
@@ -121,6 +122,21 @@ function numberFact(field: Field, context: FactContext, sideOfEye: Int32Array): 
   return numbersFrom(field.name, cells, context, toleranceOf(field));
 }
 
+/**
+ * Lens powers as spherical equivalents, whatever a source gives; a lens without a cylinder on record is taken for one
+ * that has none.
+ *
+ * @param cylinder  of the lens, one an eye
+ */
+function lensPowerFact(field: Field, context: FactContext, cylinder: Float64Array | undefined) {
+  const cells = readers(context, (block, read) => {
+    const power = numberCells(block, field.name, read);
+    if (!power || block.sourcePlan.lens_power_is === 'se') return power;
+    return (row: number) => sphericalEquivalent(power(row), cylinder?.[read.eyes[row] as number] || 0);
+  });
+  return numbersFrom(field.name, cells, context, toleranceOf(field));
+}
+
 function numbersFrom(
   name: string,
   cells: readonly (NumberCells | undefined)[],
@@ -179,14 +195,27 @@ export type FactColumn = Float64Array | CategoryColumn;
 /** Every mapped surgery and eye field as a column of the eyes. */
 export function factColumns(context: FactContext, sideOfEye: Int32Array): Readonly<Record<string, FactColumn>> {
   const columns: Record<string, FactColumn> = {};
+  // What a power is depends on the cylinder of the same lens, so that comes first.
+  const lensCylinder = numberFact(fieldNamed('lens_cylinder') as Field, context, sideOfEye);
   for (const field of fields) {
     const ofEye = field.holds.includes('surgery') || field.holds.includes('eye');
     if (!ofEye || readElsewhere.has(field.name)) continue;
-    const isNumber = field.type === 'number' || field.type === 'clock-or-degrees';
-    const column = isNumber ? numberFact(field, context, sideOfEye) : nameFact(field, context);
+    const column = factColumn(field, context, sideOfEye, lensCylinder);
     if (column) columns[field.name] = column;
   }
   return { ...columns, ...covariateColumns(context) };
+}
+
+function factColumn(
+  field: Field,
+  context: FactContext,
+  sideOfEye: Int32Array,
+  lensCylinder: Float64Array | undefined,
+): FactColumn | undefined {
+  if (field.name === 'lens_cylinder') return lensCylinder;
+  if (field.name === 'lens_power') return lensPowerFact(field, context, lensCylinder);
+  const isNumber = field.type === 'number' || field.type === 'clock-or-degrees';
+  return isNumber ? numberFact(field, context, sideOfEye) : nameFact(field, context);
 }
 
 /** Covariates: numbers where declared, or where every word that is there is one; else named values. */

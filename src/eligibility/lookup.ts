@@ -5,6 +5,7 @@ import { fieldNamed } from '../plan/fields.js';
 import { type CanonicalTables, type Kind, noDay } from '../records/canonical.js';
 import type { Assembly, ChosenRows } from '../visits/assemble.js';
 import type { Lookup, Value } from './condition.js';
+import { constantOfOtherFamily } from './constant-family.js';
 
 /** Where an examination's field stands: its table and column. */
 export const examColumns: Readonly<Record<string, { kind: Kind; column: string }>> = {
@@ -51,6 +52,10 @@ function eyeLookup(eyes: ColumnTable, field: string): (eye: number) => Value {
   if (field === 'eye') {
     const laterality = integersOf(eyes, 'laterality');
     return (eye) => (laterality[eye] === 0 ? 'right' : 'left');
+  }
+  if (field === 'constant_of_other_family') {
+    const is = constantOfOtherFamily(eyes);
+    return (eye) => (is ? numberOrMissing(is[eye] as number) : undefined);
   }
   const name = field === 'surgery_year' ? 'year' : field;
   if (!hasColumn(eyes, name)) return () => undefined;

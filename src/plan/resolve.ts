@@ -1,6 +1,7 @@
 import { plannedFormula } from '../predictions/primary.js';
 import type { Plan, SourcePlan, Visit } from '../records/plan.js';
 import type { DocumentNode } from './document.js';
+import { presetExclusions } from './eligibility-preset.js';
 import { reportName } from './report-name.js';
 import { eyeSubjects, resolveCondition } from './resolve-conditions.js';
 import { resolveSource } from './resolve-sources.js';
@@ -49,7 +50,7 @@ function resolveEligibility(
     condition: resolveCondition(condition, subjects),
     reason,
   }));
-  return { ...rest, exclude: excluded };
+  return { ...rest, exclude: [...excluded, ...presetExclusions(rest.preset)] };
 }
 
 function resolveCohorts(

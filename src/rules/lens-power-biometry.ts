@@ -1,4 +1,3 @@
-import { integersOf } from '../columns/table.js';
 import { eyeNumbers } from '../eligibility/lookup.js';
 import { predictedBy } from '../predictions/predicted.js';
 import { primaryFormula } from '../predictions/primary.js';
@@ -29,16 +28,6 @@ function regressionPower(length: Millimetre, k: Dioptre, target: Dioptre): Diopt
   return 118.9 - 2.5 * length - 0.9 * k - perDioptre * target;
 }
 
-/** Powers of the implanted lenses as spherical equivalents; a source may give the sphere of a toric lens. */
-function equivalentPowers({ tables, raw, plan }: RuleContext): Float64Array | undefined {
-  const [power, cylinder] = [eyeNumbers(tables.eyes, 'lens_power'), eyeNumbers(tables.eyes, 'lens_cylinder')];
-  const source = integersOf(tables.eyes, 'source');
-  return power?.map((value, eye) => {
-    const is = plan.sources[raw[source[eye] as number]?.source ?? -1]?.lens_power_is;
-    return is === 'sphere' ? value + (cylinder?.[eye] || 0) / 2 : value;
-  });
-}
-
 /** What the eye was meant to have: its target, else what was predicted of its lens. */
 function intended({ tables, plan }: RuleContext): (eye: number) => Dioptre {
   const target = eyeNumbers(tables.eyes, 'target_se');
@@ -54,7 +43,7 @@ export const lensPowerBiometry: Rule = {
   id: 'lens-power-biometry',
   judge(context) {
     const { tables, plan, report } = context;
-    const [powers, lengths] = [equivalentPowers(context), eyeNumbers(tables.eyes, 'axial_length')];
+    const [powers, lengths] = [eyeNumbers(tables.eyes, 'lens_power'), eyeNumbers(tables.eyes, 'axial_length')];
     if (!powers || !lengths) return;
     const [k, aimOf, place] = [meanKBefore(context), intended(context), eyePlace(context)];
     const [inside, outside] = [thresholdOf('lens_power', plan), thresholdOf('lens_power_extreme', plan)];

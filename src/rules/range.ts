@@ -3,6 +3,7 @@ import { type FieldReading, type Kind, noDay } from '../records/canonical.js';
 import type { Effect, Severity } from '../records/finding.js';
 import { millionths } from '../units.js';
 import type { FieldLimits, Range } from './field-limit.js';
+import { heldPower } from './lens-sphere.js';
 import { limitsOf } from './limits.js';
 import { joinedRow, rowsOfBlock } from './rows.js';
 import type { Place, Rule, RuleContext, SideValue } from './rule.js';
@@ -101,17 +102,15 @@ function judgeReading(reading: FieldReading, judged: Judged, rule: string, conte
 export type Cells = (row: number, value: number) => { place: Place | undefined; day: number };
 
 /** Where the cells of a reading went: the row of a measurement table, or the eye itself. */
-export function cellsOf(
-  reading: FieldReading,
-  judged: Pick<Judged, 'table' | 'value'>,
-  { tables }: Pick<RuleContext, 'tables'>,
-): Cells {
+export function cellsOf(reading: FieldReading, judged: Pick<Judged, 'table' | 'value'>, context: RuleContext): Cells {
+  const { tables } = context;
   if (judged.table === 'eyes') {
+    const power = reading.field === 'lens_power' ? heldPower(context, reading.source) : undefined;
     const kept = tables.eyes.column(reading.field) as { at(row: number): unknown } | undefined;
     return (row, value) => {
       const eye = reading.eyes[row] as number;
       // The eye may hold the value of another file, which this doubt does not touch.
-      const held = kept?.at(eye) === value;
+      const held = kept?.at(eye) === (power?.(eye, value) ?? value);
       return { place: held ? { table: 'eyes', row: eye, field: reading.field } : undefined, day: noDay };
     };
   }
