@@ -103,7 +103,9 @@ describe('propose', () => {
     const { code, screen } = await run([join(folder, 'named.csv')], { out: join(folder, 'y.yaml') });
     expect(code).toBe(1);
     expect(screen).toContain('column "Surname"');
-    expect(screen).toContain('halfdiopter deidentify');
+    expect(screen.replace(/\s+/g, ' ')).toContain(
+      `Next halfdiopter deidentify ${join(folder, 'named.csv')} --codebook ../codes.csv --out clean`,
+    );
     expect(screen).not.toContain('Muster');
     expect(await readdir(folder)).not.toContain('y.yaml');
   });

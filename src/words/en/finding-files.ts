@@ -147,6 +147,7 @@ export const columns = {
     title: () => 'column that identifies persons',
     sentence: (t) => `the column ${t.kind}; its cells are not shown`,
     expected: () => 'no name, number, address or date of birth of a person',
-    act: () => 'leave the column out of the export; if it is harmless, declare it in audit.yaml with a reason',
+    act: () =>
+      'make a copy without it: halfdiopter deidentify FILE --codebook BOOK --out DIR; if it is harmless, declare it in audit.yaml with a reason',
   },
 } satisfies Record<string, RuleWords>;

@@ -54,7 +54,7 @@ export const proposeScreens = {
   headerMissing: 'no row of headers was found',
   headerMissingDo: 'put a row of headers above the data, and export again',
   column: (label: string, header: string) => `${label}, column "${header}"`,
-  nextIdentifiers: (files: string) => `halfdiopter deidentify ${files}`,
+  nextIdentifiers: (files: string) => `halfdiopter deidentify ${files} --codebook ../codes.csv --out clean`,
   nextUnfit: 'mend the export, then halfdiopter propose again',
   nothing: 'Stopped. No file says whom and which eye its rows are of. Nothing was written.',
   nextNothing: 'give the columns headers such as "patient" and "eye", then halfdiopter propose again',
