@@ -2,6 +2,7 @@ import { type ColumnTable, table } from 'arquero';
 import { categoriesOf, hasColumn, integersOf } from '../src/columns/table.js';
 import { eyeNumbers } from '../src/eligibility/lookup.js';
 import { analysedIn, distanceTarget, membershipOf } from '../src/eligibility/membership.js';
+import { astigmatismStrata } from '../src/groups/astigmatism.js';
 import { groupMeans } from '../src/measures/centring.js';
 import { measureRegistry } from '../src/measures/index.js';
 import { primaryFormula } from '../src/predictions/primary.js';
@@ -50,6 +51,16 @@ function addGroupMeans(computed: Computed, tables: CanonicalTables, membership: 
   computed.set('prediction_error.group_mean_left_out', leftOut);
 }
 
+/** Whether the target of a treatment is the predicted residual: where every toric eye analysed has one. Else it is 0. */
+function addTarget(computed: Computed, input: InputColumn, membership: Membership): void {
+  const analysed = analysedIn(membership.astigmatism);
+  const predicted = computed.get('predicted_residual_x') as Float64Array;
+  const lens = input('lens_cylinder');
+  const toric = [...analysed.keys()].filter((eye) => analysed[eye] && (lens[eye] as number) > 0);
+  const all = toric.length > 0 && toric.every((eye) => !Number.isNaN(predicted[eye] as number));
+  computed.set('treatment.target_is_predicted', new Float64Array(predicted.length).fill(all ? 1 : 0));
+}
+
 /** 1 where an eye has something to compare its refraction with. */
 function referenceOf(input: InputColumn): Uint8Array {
   const target = input('target_se');
@@ -82,6 +93,7 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   };
   registry.filter((measure) => !measure.second).forEach(compute);
   addGroupMeans(computed, tables, membership);
+  addTarget(computed, input, membership);
   registry.filter((measure) => measure.second).forEach(compute);
 
   const isMeasure = new Set(registry.map(({ name }) => name));
@@ -95,6 +107,7 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
     registry,
     cohorts,
     subgroups: subgroupsOf(tables, numbers, plan),
+    strata: astigmatismStrata((name) => computed.get(name) ?? input(name)),
     points: doubleAnglePoints(computed, membership, cohorts),
     counts: countsOf(tables, assembly, membership, input('target_se')),
     tables,

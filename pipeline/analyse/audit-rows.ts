@@ -1,5 +1,5 @@
 import type { EyeGroup } from '../../src/analysis/sample.js';
-import { integersOf } from '../../src/columns/table.js';
+import { integersOf, numbersOf } from '../../src/columns/table.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
@@ -77,7 +77,15 @@ function provenanceRows({ counts }: Derived, eyes: number): readonly ResultRow[]
     row('vertex_assumed', counts.vertexAssumed),
     row('without_target', counts.withoutTarget),
     row('value_from_other_day', counts.otherDay),
+    row('repositioned', counts.repositioned),
   ];
+}
+
+/** Whether the target of the astigmatism treatment is the predicted residual; else it is 0 for every eye. */
+function targetRow({ eyes }: Derived): ResultRow {
+  const [value = 0] = numbersOf(eyes, 'treatment.target_is_predicted');
+  const n = eyes.numRows();
+  return plain({ measure: 'treatment', statistic: 'target_is_predicted', value, n, unit: '', method: '' }, 'all', n);
 }
 
 /** The audit as a whole: eyes and patients, completeness of follow-up, and what footnotes have to say. */
@@ -88,5 +96,6 @@ export function auditRows(derived: Derived, groups: readonly EyeGroup[], plan: P
     ...groups.flatMap((group) => operatedRows(group, patientsOf(group.eyes))),
     ...groups.flatMap((group) => completenessRows(derived, group, patient, plan)),
     ...provenanceRows(derived, derived.eyes.numRows()),
+    targetRow(derived),
   ];
 }

@@ -9,6 +9,8 @@ export interface Groups {
   all: EyeGroup;
   cohorts: readonly EyeGroup[];
   subgroups: readonly EyeGroup[];
+  /** Of measures that name them, by field. */
+  strata: readonly { field: string; groups: readonly EyeGroup[] }[];
   /** Each cohort against the first, which is the reference. */
   comparisons: readonly Compares[];
 }
@@ -20,6 +22,12 @@ function groupsFrom({ field, names, code }: Grouping, all: Int32Array): readonly
   }));
 }
 
+/** The eyes of two groups at once, its pairs in alphabetical order. */
+export function both(one: EyeGroup, other: EyeGroup): EyeGroup {
+  const kept = new Set(other.eyes);
+  return { key: [one.key, other.key].sort().join(';'), eyes: one.eyes.filter((eye) => kept.has(eye)) };
+}
+
 function comparisonsOf({ field, names }: Grouping, cohorts: readonly EyeGroup[]): readonly Compares[] {
   return cohorts.slice(1).map((compared, i) => ({
     group: comparisonGroup(field, names[i + 1] as string, names[0] as string),
@@ -29,13 +37,17 @@ function comparisonsOf({ field, names }: Grouping, cohorts: readonly EyeGroup[])
 }
 
 /** A subgroup that is a cohort already would give two rows of one name. */
-export function groupsOf({ eyes, cohorts, subgroups }: Derived): Groups {
+export function groupsOf({ eyes, cohorts, subgroups, strata }: Derived): Groups {
   const all = Int32Array.from({ length: eyes.numRows() }, (_, eye) => eye);
   const ofCohorts = cohorts ? groupsFrom(cohorts, all) : [];
+  const taken = new Set([cohorts?.field]);
   return {
     all: { key: 'all', eyes: all },
     cohorts: ofCohorts,
     subgroups: subgroups.filter(({ field }) => field !== cohorts?.field).flatMap((one) => groupsFrom(one, all)),
+    strata: strata
+      .filter(({ field }) => !taken.has(field))
+      .map((one) => ({ field: one.field, groups: groupsFrom(one, all) })),
     comparisons: cohorts ? comparisonsOf(cohorts, ofCohorts) : [],
   };
 }

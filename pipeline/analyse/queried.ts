@@ -4,6 +4,7 @@ import { primaryFormula } from '../../src/predictions/primary.js';
 import { type Kind, kinds } from '../../src/records/canonical.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
+import { rowsAt } from '../../src/visits/assemble.js';
 
 const queried = 1;
 
@@ -20,7 +21,7 @@ function kindOf(input: string): Kind {
 
 function markExam(input: string, { assembly, tables }: Derived, marks: Uint8Array): void {
   const kind = kindOf(input);
-  const rows = (input.endsWith('@before') ? assembly.before : assembly.outcome)[kind];
+  const rows = rowsAt(input.split('@')[1], kind, assembly);
   const states = statesOf(tables.measurements[kind]);
   rows.forEach((row, eye) => {
     if (states[row] === queried) marks[eye] = 1;

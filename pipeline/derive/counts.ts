@@ -3,6 +3,7 @@ import { analysedIn } from '../../src/eligibility/membership.js';
 import { type CanonicalTables, type Kind, kinds } from '../../src/records/canonical.js';
 import type { Derived, Membership } from '../../src/records/derived.js';
 import type { Assembly } from '../../src/visits/assemble.js';
+import { firstRepositions } from './lens-axes.js';
 
 /** What footnotes have to say about how the eyes' values were come by. */
 export function countsOf(
@@ -19,8 +20,18 @@ export function countsOf(
   return {
     vertexAssumed: count((eye) => Number.isNaN(vertex[refraction[eye] as number] as number)),
     withoutTarget: target.reduce((n, value) => (Number.isNaN(value) ? n + 1 : n), 0),
+    repositioned: repositionedEyes(tables, membership),
     otherDay: count((eye) => isFromOtherDay(tables, assembly, eye)),
   };
+}
+
+/** Toric eyes analysed whose lens was turned again after the day of surgery. */
+function repositionedEyes(tables: CanonicalTables, membership: Membership): number {
+  const turned = firstRepositions(tables);
+  return analysedIn(membership.toric).reduce(
+    (n, is, eye) => (is && (turned[eye] as number) < 2 ** 31 - 1 ? n + 1 : n),
+    0,
+  );
 }
 
 /** Whether any other value of the outcome was measured on another day than its refraction. */

@@ -9,7 +9,9 @@ import { primaryFormula } from '../../src/predictions/primary.js';
 import { declaredConstants, type Recomputed, recomputedFormulas } from '../../src/predictions/recomputed.js';
 import { type CanonicalTables, type Kind, kinds, noDay } from '../../src/records/canonical.js';
 import type { Plan } from '../../src/records/plan.js';
-import type { Assembly } from '../../src/visits/assemble.js';
+import { type Assembly, rowsAt } from '../../src/visits/assemble.js';
+import { lensInput } from './lens-axes.js';
+import { planInput } from './plan-inputs.js';
 
 /** A column of the eye-level table by the name a measure gives it: `sphere@outcome`, `predicted_se`, `age`. */
 export type InputColumn = (name: string) => Float64Array;
@@ -21,18 +23,18 @@ function gathered(values: ArrayLike<number>, rows: Int32Array): Float64Array {
 /** `cdva@before`, `flat@before`, `corrected.day@outcome`: a column of the examination chosen for each eye. */
 function examInput(name: string, tables: CanonicalTables, assembly: Assembly): Float64Array {
   const [what = '', at] = name.split('@');
-  const rows = at === 'before' ? assembly.before : assembly.outcome;
+  const rowsOf = (kind: Kind): Int32Array => rowsAt(at, kind, assembly);
   const [first = '', second] = what.split('.');
   if (second === 'day') {
     const kind = first as Kind;
-    return gathered(integersOf(tables.measurements[kind], 'day'), rows[kind]).map(labelledIsMissing);
+    return gathered(integersOf(tables.measurements[kind], 'day'), rowsOf(kind)).map(labelledIsMissing);
   }
   const known = examColumns[first] ?? ownColumn(first);
   const table = tables.measurements[known.kind];
   const values = fitNumbersOf(table, known.column);
   return gathered(
     known.column === 'logMAR' ? withRanks(values, numbersOf(table, 'lowVision')) : values,
-    rows[known.kind],
+    rowsOf(known.kind),
   );
 }
 
@@ -97,6 +99,8 @@ export function inputColumns(tables: CanonicalTables, assembly: Assembly, plan: 
   const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
   const own = recomputedFormulas(plan, tables.formulas).find(({ label }) => label === primary);
   const input: InputColumn = (name) => {
+    const ofPlan = planInput(name, tables, plan) ?? lensInput(name, tables, assembly);
+    if (ofPlan) return ofPlan;
     if (name === 'predicted_se') return own ? recomputedColumn(own, input) : predictedBy(primary, tables);
     if (name.startsWith(constantInput))
       return declaredConstants(name.slice(constantInput.length) as FormulaName, tables, plan);

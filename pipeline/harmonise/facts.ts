@@ -7,6 +7,7 @@ import { type Block, columnOf, mappedColumn } from './blocks.js';
 import { covariateNumbers, type NumberCells, numberCells } from './cells.js';
 import { agree, differs, type RowPlace, rankOf, rowToTell, tolerances } from './join.js';
 import type { ReadContext } from './read-context.js';
+import { sourceMarks } from './source-marks.js';
 import { codeTextCells, type TextCells, textCells, textColumn } from './words.js';
 
 /** Rows that describe one eye, in canonical order. */
@@ -203,7 +204,7 @@ export function factColumns(context: FactContext, sideOfEye: Int32Array): Readon
     const column = factColumn(field, context, sideOfEye, lensCylinder);
     if (column) columns[field.name] = column;
   }
-  return { ...columns, ...covariateColumns(context) };
+  return { ...columns, ...sourceMarks(context), ...covariateColumns(context) };
 }
 
 function factColumn(

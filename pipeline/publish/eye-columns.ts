@@ -48,9 +48,12 @@ export function eyeColumns(derived: Derived, spreadsheet: Spreadsheet): readonly
   return [...identity(derived, spreadsheet), ...fields, ...measured, ...reasons(derived)];
 }
 
-/** Values that a rule set aside, centring means and days of single measurements are steps, not facts of the eye. */
+/** Values that a rule set aside, what audit.yaml says of every eye, centring means and days of single measurements are steps, not facts of the eye. */
 function isShown(name: string): boolean {
-  return !inner.has(name) && !/\.(state|day@\w+|group_mean\w*)$/.test(name);
+  return (
+    !inner.has(name) &&
+    !/^(policy|treatment)\.|\.(state|day@\w+|group_mean\w*|vertex|planned|spectacle|sphere)$/.test(name)
+  );
 }
 
 function identity({ eyes, tables }: Derived, spreadsheet: Spreadsheet): readonly EyeColumn[] {

@@ -1,15 +1,36 @@
 import type { ResultRow } from '../records/result.js';
 import { meanAbsolute, medianAbsolute } from '../statistics/absolute-error.js';
+import { geometricMean } from '../statistics/geometric.js';
 import { atOrBelow } from '../statistics/median.js';
+import { indexPatients } from '../statistics/patients.js';
 import { rootMeanSquare } from '../statistics/spread.js';
 import { summary } from '../statistics/summary.js';
 import { borrowed, correlationRows, locationRows, presence } from './location.js';
-import { estimateRow, type Sample } from './sample.js';
-import { binRows, withinRows } from './shares.js';
+import { countRow, estimateRow, type Sample } from './sample.js';
+import { beyondRows, binRows, withinRows } from './shares.js';
+
+/** The geometric mean of a ratio; ratios of zero have none, and are counted. */
+function geometricRows(sample: Sample): readonly ResultRow[] {
+  if (!sample.measure.geometric) return [];
+  const { values, patients, confidence } = sample;
+  const eyes = [...values.keys()].filter((i) => (values[i] as number) > 0);
+  const codes = indexPatients(Int32Array.from(eyes, (i) => patients.of[i] as number));
+  const positive = Float64Array.from(eyes, (i) => values[i] as number);
+  return [
+    estimateRow(sample, 'geometric_mean', geometricMean(positive, codes, confidence)),
+    countRow(sample, 'count_zero', values.length - eyes.length),
+  ];
+}
 
 /** A quantity without a plan to miss: where it lies, how it spreads, and its shares where it has limits. */
 export function continuousRows(sample: Sample): readonly ResultRow[] {
-  return [...presence(sample), ...locationRows(sample), ...correlationRows(sample), ...withinRows(sample)];
+  return [
+    ...presence(sample),
+    ...locationRows(sample),
+    ...geometricRows(sample),
+    ...correlationRows(sample),
+    ...withinRows(sample),
+  ];
 }
 
 /** A signed error: the same, with its size without sign and its histogram. */
@@ -27,6 +48,7 @@ export function errorRows(sample: Sample): readonly ResultRow[] {
     estimateRow(sample, 'root_mean_square', rootMeanSquare(absolute, patients, confidence)),
     ...correlationRows(sample),
     ...withinRows(sample),
+    ...beyondRows(sample),
     ...binRows(sample),
   ];
 }

@@ -82,6 +82,19 @@ export function withinRows(sample: Sample): readonly ResultRow[] {
   );
 }
 
+/** Share of eyes beyond the limit that the measure names. */
+export function beyondRows(sample: Sample): readonly ResultRow[] {
+  const { beyond } = sample.measure;
+  if (beyond === undefined) return [];
+  return shareRows(sample, {
+    share: `share_beyond_${limitText(beyond)}`,
+    count: `count_beyond_${limitText(beyond)}`,
+    hits: hitsOf(sample.absolute, (value) => !isWithin(value, beyond)),
+    patients: sample.absolutePatients,
+    method: 'wilson',
+  });
+}
+
 /**
  * Index of a value's histogram bin: an edge value lies in the bin nearer zero.
  *

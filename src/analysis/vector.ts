@@ -4,8 +4,11 @@ import type { ResultRow } from '../records/result.js';
 import { type Centroid, centroid } from '../statistics/centroid.js';
 import type { Ellipse } from '../statistics/ellipse.js';
 import { meanInterval } from '../statistics/mean.js';
-import { presence } from './location.js';
+import { atOrBelow, median } from '../statistics/median.js';
+import { summary } from '../statistics/summary.js';
+import { borrowed, presence } from './location.js';
 import { estimateRow, type RowParts, rowOf, type Sample } from './sample.js';
+import { withinRows } from './shares.js';
 
 /** One estimate of a centroid as a row; undefined is told with its reason. */
 function row(
@@ -30,6 +33,17 @@ function ellipseRows(
     row(sample, found, `${name}_major`, ellipse?.major),
     row(sample, found, `${name}_minor`, ellipse?.minor),
     row(sample, found, `${name}_angle`, ellipse?.tilt, { unit: 'deg' }),
+  ];
+}
+
+/** Length of each vector: its median, and the shares within the limits of the measure. */
+function magnitudeRows(sample: Sample, magnitudes: Float64Array): readonly ResultRow[] {
+  const { patients, confidence } = sample;
+  const middle = summary(magnitudes).median;
+  const icc = middle === undefined ? undefined : borrowed(sample, 'median_magnitude', atOrBelow(magnitudes, middle));
+  return [
+    estimateRow(sample, 'median_magnitude', median(magnitudes, patients, confidence, icc)),
+    ...withinRows({ ...sample, absolute: magnitudes, absolutePatients: patients }),
   ];
 }
 
@@ -60,6 +74,7 @@ export function vectorRows(sample: Sample, y: Float64Array): readonly ResultRow[
     row(sample, found, 'sd_y', found.sdY),
     row(sample, found, 'covariance_xy', found.covariance, { unit: 'D²' }),
     estimateRow(sample, 'mean_magnitude', meanInterval(magnitudes, sample.patients, sample.confidence)),
+    ...magnitudeRows(sample, magnitudes),
     ...ellipseRows(sample, found, 'data_ellipse', found.eyesRegion),
     row(sample, found, 'share_inside_data_ellipse', inside, { unit: 'share' }),
     row(sample, found, 'count_inside_data_ellipse', found.inside, { unit: 'eyes', method: 'count' }),

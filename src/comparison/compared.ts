@@ -85,7 +85,7 @@ function sharesReached({ lines = [] }: Measure): Compared[] {
  * @example comparedBy(anyComplication).map(({ statistic }) => statistic) // ['difference_share', 'ratio_share']
  */
 export function comparedBy(measure: Measure): readonly Compared[] {
-  if (measure.role || measure.step || measure.vector?.component === 'y') return [];
+  if (measure.role || measure.step || measure.unpooled || measure.vector?.component === 'y') return [];
   switch (measure.kind) {
     case 'category':
       return [];

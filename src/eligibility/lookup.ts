@@ -21,6 +21,8 @@ export const examColumns: Readonly<Record<string, { kind: Kind; column: string }
   k_flat: { kind: 'keratometries', column: 'flat' },
   k_steep: { kind: 'keratometries', column: 'steep' },
   k_steep_axis: { kind: 'keratometries', column: 'steepAxis' },
+  total_corneal_cylinder: { kind: 'totalCorneas', column: 'cylinder' },
+  total_corneal_axis: { kind: 'totalCorneas', column: 'axis' },
   lens_axis: { kind: 'lensAxes', column: 'axis' },
   ecd: { kind: 'endothelia', column: 'ecd' },
   iop: { kind: 'pressures', column: 'iop' },

@@ -6,7 +6,7 @@ import type { Plan } from '../records/plan.js';
 import { millionths } from '../units.js';
 import type { Assembly } from '../visits/assemble.js';
 import { conditionOn } from './condition.js';
-import { lookupIn } from './lookup.js';
+import { eyeNumbers, lookupIn } from './lookup.js';
 import { leftOutByOneEyeRule } from './one-eye.js';
 import { absenceOf, vectorAbsence } from './standing.js';
 
@@ -24,6 +24,13 @@ interface Standing {
   oneEye: Uint8Array;
   nearTarget: Uint8Array;
   due: Uint8Array;
+  notToric: Uint8Array;
+}
+
+/** 1 where no export gives the lens a cylinder. */
+function notToricEyes({ eyes }: CanonicalTables): Uint8Array {
+  const cylinder = eyeNumbers(eyes, 'lens_cylinder');
+  return Uint8Array.from({ length: eyes.numRows() }, (_, eye) => (cylinder && (cylinder[eye] as number) > 0 ? 0 : 1));
 }
 
 function declaredExclusions(tables: CanonicalTables, assembly: Assembly, plan: Plan): Int32Array {
@@ -60,6 +67,7 @@ function standingOf(tables: CanonicalTables, assembly: Assembly, distance: Uint8
     oneEye: leftOutByOneEyeRule(order, eligible, plan),
     nearTarget: distance.map((is) => 1 - is),
     due: dueEyes(tables, plan),
+    notToric: notToricEyes(tables),
   };
 }
 
@@ -67,6 +75,7 @@ function standingOf(tables: CanonicalTables, assembly: Assembly, distance: Uint8
 const familyKinds: Readonly<Partial<Record<Family, Kind>>> = {
   refraction: 'refractions',
   astigmatism: 'refractions',
+  cornea: 'keratometries',
   corrected: 'corrected',
   uncorrected: 'uncorrected',
 };
@@ -79,8 +88,10 @@ function stepsOf(family: Family, plan: Plan): readonly string[] {
   const declared = new Set(plan.eligibility.exclude.map(({ reason }) => `excluded:${reason}`));
   const aim = distanceFamilies.includes(family) ? ['near_target'] : [];
   const followUp = familyKinds[family] ? ['not_yet_due', 'no_visit', 'not_recorded', 'set_aside'] : [];
+  if (family === 'toric') return [...declared, 'one_eye_rule', 'not_toric', 'not_yet_due', 'analysed'];
+  const device = family === 'cornea' ? ['no_same_device'] : [];
   const reference = family === 'refraction' ? ['no_prediction'] : [];
-  return [...declared, 'one_eye_rule', ...aim, ...followUp, ...reference, 'analysed'];
+  return [...declared, 'one_eye_rule', ...aim, ...followUp, ...device, ...reference, 'analysed'];
 }
 
 /**
@@ -107,8 +118,10 @@ export function membershipOf(
       if (index >= 0) return `excluded:${plan.eligibility.exclude[index]?.reason}`;
       if (standing.oneEye[eye]) return 'one_eye_rule';
       if (standing.nearTarget[eye] && distanceFamilies.includes(family)) return 'near_target';
-      if (!familyKinds[family]) return 'analysed';
+      if (family === 'toric' && standing.notToric[eye]) return 'not_toric';
+      if (!familyKinds[family] && family !== 'toric') return 'analysed';
       if (!standing.due[eye]) return 'not_yet_due';
+      if (family === 'toric') return 'analysed';
       return measured(eye) ?? (family === 'refraction' && !hasReference[eye] ? 'no_prediction' : 'analysed');
     };
     const at = new Map(steps.map((step, i) => [step, i]));
@@ -131,7 +144,10 @@ function reasonFromMeasurement(
   const absence = absenceOf(tables, assembly, plan, kind);
   const rows = assembly.outcome[kind];
   return (eye) => {
-    if ((rows[eye] as number) >= 0) return family === 'astigmatism' ? vector(eye) : undefined;
+    if ((rows[eye] as number) >= 0) {
+      if (family === 'cornea') return (assembly.beforeSameDevice[eye] as number) < 0 ? 'no_same_device' : undefined;
+      return family === 'astigmatism' ? vector(eye) : undefined;
+    }
     const why = absence(eye);
     return assembly.outcomeVisit[eye] === 0 && why === 'not_recorded' ? 'no_visit' : why;
   };

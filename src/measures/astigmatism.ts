@@ -1,16 +1,20 @@
 import { doubleAngleX, doubleAngleY } from '../optics/double-angle.js';
+import { predictedResidualX, predictedResidualY } from '../optics/predicted-residual.js';
 import { cornealPlanePower } from '../optics/vertex.js';
 import type { Measure } from '../records/measure.js';
+import { errorLimits } from './profiles.js';
+import { type AboutVector, likeComponents, vectorPair } from './vector-pair.js';
 
 const vertexSource = 'definition of vergence; each principal meridian apart (Holladay, Moran, Kezirian 2001)';
 const doubledSource = 'Holladay, Dudeja, Koch 1998, J Cataract Refract Surg 24:57-65';
 
-const cornea = { family: 'astigmatism', kind: 'continuous', unit: 'D', plane: 'cornea', groupings: 'cohorts' } as const;
+const cornea = { family: 'astigmatism', unit: 'D', plane: 'cornea', groupings: 'cohorts' } as const;
 
 /** Steps towards the refraction at the corneal plane: the two principal meridians, then their difference. */
 const steps: readonly Measure[] = [
   {
     ...cornea,
+    kind: 'continuous',
     name: 'corneal_plane_sphere_after',
     inputs: ['sphere@outcome', 'vertex@outcome'],
     formula: 'F / (1 − d F), F = sphere in plus notation, d in metres',
@@ -20,6 +24,7 @@ const steps: readonly Measure[] = [
   },
   {
     ...cornea,
+    kind: 'continuous',
     name: 'corneal_plane_cylinder_after',
     inputs: ['sphere@outcome', 'cylinder@outcome', 'vertex@outcome', 'corneal_plane_sphere_after'],
     formula: 'F / (1 − d F), F = sphere + cylinder; less the corneal-plane sphere',
@@ -29,29 +34,70 @@ const steps: readonly Measure[] = [
   },
 ];
 
-/** The two components of one cylinder in the doubled-angle plane; no cylinder is the zero vector. */
-function vector(name: string, magnitude: string, axis: string, role?: Measure['role']): readonly Measure[] {
-  const component = (part: 'x' | 'y', formula: string, of: (c: number, a: number) => number): Measure => ({
-    ...cornea,
-    name: `${name}_${part}`,
-    vector: { name, component: part },
-    kind: 'vector',
-    ...(role ? { role } : {}),
-    better: 'nearer zero',
-    inputs: [magnitude, axis],
-    formula,
-    source: doubledSource,
-    of,
-  });
-  return [
-    component('x', 'C cos 2a, a = steep meridian', doubleAngleX),
-    component('y', 'C sin 2a, a = steep meridian', doubleAngleY),
-  ];
+/** A cylinder as written: magnitude and steep meridian. */
+function written(name: string, magnitude: string, axis: string, about: AboutVector): readonly Measure[] {
+  const inputs = [magnitude, axis];
+  return vectorPair(
+    name,
+    about,
+    { inputs, formula: 'C cos 2a, a = steep meridian', of: doubleAngleX },
+    { inputs, formula: 'C sin 2a, a = steep meridian', of: doubleAngleY },
+  );
 }
+
+const about: AboutVector = { ...cornea, source: doubledSource, better: 'nearer zero' };
+
+const predictedInputs = [
+  'predicted_cylinder',
+  'predicted_axis',
+  'predicted_se',
+  'predicted_cylinder.vertex',
+  'corneal_cylinder_before_x',
+  'incision_axis',
+  'incision_effect',
+  'lens_cylinder',
+] as const;
+
+const predictedFormula =
+  'the prediction recorded, corneal plane; none, and no toric lens: cornea before − declared effect along the incision';
 
 /** Astigmatism as vectors, at the corneal plane. */
 export const astigmatismMeasures: readonly Measure[] = [
   ...steps,
-  ...vector('corneal_cylinder_before', 'corneal_cylinder_magnitude_before', 'steepAxis@before', 'baseline'),
-  ...vector('refractive_cylinder_after', 'corneal_plane_cylinder_after', 'axis@outcome'),
+  ...written('corneal_cylinder_before', 'corneal_cylinder_magnitude_before', 'steepAxis@before', {
+    ...about,
+    role: 'baseline',
+  }),
+  ...written('total_corneal_cylinder_before', 'total_corneal_cylinder@before', 'total_corneal_axis@before', {
+    ...about,
+    role: 'baseline',
+  }),
+  ...written('refractive_cylinder_after', 'corneal_plane_cylinder_after', 'axis@outcome', {
+    ...about,
+    strata: ['corneal_type'],
+  }),
+  ...vectorPair(
+    'predicted_residual',
+    { ...about, role: 'baseline', source: 'definition; planned effect of the incision as declared' },
+    { inputs: predictedInputs, formula: predictedFormula, of: predictedResidualX },
+    {
+      inputs: predictedInputs.map((name) => name.replace(/_x$/, '_y')),
+      formula: predictedFormula,
+      of: predictedResidualY,
+    },
+  ),
+  ...vectorPair(
+    'cylinder_prediction_error',
+    {
+      ...about,
+      within: errorLimits,
+      strata: ['corneal_type', 'toric'],
+      source: 'Abulafia, Koch, Holladay, Wang, Hill 2018, J Cataract Refract Surg 44:1138-1145 (from memory)',
+    },
+    ...likeComponents(
+      ['refractive_cylinder_after_x', 'predicted_residual_x'],
+      'achieved − predicted residual',
+      (achieved, predicted) => achieved - predicted,
+    ),
+  ),
 ];

@@ -2,9 +2,12 @@ import type { Recomputed } from '../predictions/recomputed.js';
 import type { Measure } from '../records/measure.js';
 import { astigmatismMeasures } from './astigmatism.js';
 import { baselineMeasures } from './baseline.js';
+import { incisionMeasures } from './incision.js';
 import { outcomeMeasures } from './outcome.js';
 import { recomputedPrediction } from './recomputed.js';
 import { refractionMeasures } from './refraction.js';
+import { toricMeasures } from './toric.js';
+import { treatmentMeasures } from './treatment.js';
 
 /**
  * Every quantity of one eye that the audit knows, in the order of results.csv.
@@ -23,6 +26,9 @@ export function measureRegistry(
     ...recomputed.map(recomputedPrediction),
     ...refractionMeasures([...formulas, ...further]),
     ...astigmatismMeasures,
+    ...treatmentMeasures,
+    ...incisionMeasures,
+    ...toricMeasures,
     ...outcomeMeasures,
   ];
 }

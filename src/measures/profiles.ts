@@ -16,3 +16,6 @@ export const acuityLines = [
 
 /** Edges of the error histogram: bins of 0.25 D centred on 0, open beyond ±2.125 D. */
 export const errorBins = Array.from({ length: 18 }, (_, i) => -2.125 + 0.25 * i);
+
+/** Edges of histograms of angles, degrees: bins of 5 centred on 0, open beyond ±42.5. */
+export const angleBins = Array.from({ length: 18 }, (_, i) => -42.5 + 5 * i);

@@ -32,6 +32,7 @@ const planned: readonly Measure[] = [
   {
     ...signedError,
     name: 'prediction_error',
+    strata: ['misalignment'],
     inputs: ['spherical_equivalent', 'predicted_se'],
     formula: 'achieved − predicted; negative is more myopic than predicted',
     source: 'Langenbucher et al. 2022, PLoS One 17:e0267352 (sign)',

@@ -4,9 +4,8 @@ import type { Plan } from '../records/plan.js';
  * What audit.yaml asks for and this version does not do, by key: told in the report, so that an audit does not seem to
  * hold what it does not.
  */
-export function unavailable({ predictions, monitoring, benchmarks, outputs }: Plan): readonly string[] {
+export function unavailable({ monitoring, benchmarks, outputs }: Plan): readonly string[] {
   const asked: readonly (readonly [key: string, isAsked: boolean])[] = [
-    ['predictions.incision_effect', predictions.incision_effect !== undefined],
     ['monitoring', monitoring !== undefined],
     ['benchmarks.former_report', benchmarks.former_report !== undefined],
     ...(['docx', 'tex'] as const).map((form) => [`outputs.tables: ${form}`, outputs.tables.includes(form)] as const),

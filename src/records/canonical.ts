@@ -4,6 +4,9 @@ import type { WordColumn } from '../columns/word-column.js';
 /** A day or a date that is not known. */
 export const noDay = -(2 ** 31);
 
+/** Columns of the eyes, 1 where audit.yaml says so of the source: a cylinder predicted for spectacles, a power as sphere. */
+export const markColumns = { spectacle: 'predicted_cylinder.spectacle', sphere: 'lens_power.sphere' } as const;
+
 /** The kinds of measurement, each with a table of its own, and the columns that belong to it alone. */
 export const kinds = {
   refractions: ['sphere', 'cylinder', 'axis', 'recordedCylinder', 'vertex', 'lane'],

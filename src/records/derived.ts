@@ -35,6 +35,8 @@ export interface Derived {
   /** The audit's cohorts; one group at the most has no comparison. */
   cohorts: Grouping | undefined;
   subgroups: readonly Grouping[];
+  /** Groups that only some measures are given for: by target, by incision, by the cornea before surgery. */
+  strata: readonly Grouping[];
   points: readonly Points[];
   tables: CanonicalTables;
   counts: {
@@ -44,5 +46,7 @@ export interface Derived {
     withoutTarget: number;
     /** Outcome values taken from another day of the visit than its refraction. */
     otherDay: number;
+    /** Toric eyes whose lens was turned again: they count with the axis before that. */
+    repositioned: number;
   };
 }

@@ -4,6 +4,8 @@ export const families = [
   'eligible',
   'refraction',
   'astigmatism',
+  'cornea',
+  'toric',
   'corrected',
   'distance',
   'uncorrected',
@@ -38,6 +40,14 @@ export interface Measure {
   groupings: 'all' | 'cohorts';
   /** Limits of `share_within_…`, where the measure has such shares. */
   within?: readonly number[];
+  /** A limit whose `share_beyond_…` is given as well. */
+  beyond?: number;
+  /** A ratio: its geometric mean is given. */
+  geometric?: true;
+  /** Groups of its own table, beside cohorts: fields of `Derived.strata`. */
+  strata?: readonly string[];
+  /** Given in its strata only, by cohort: all eyes together would mix what may not be mixed. Cohorts are not compared by it. */
+  unpooled?: true;
   /** Snellen lines of `share_at_or_better_…`, where the measure is an acuity. */
   lines?: readonly string[];
   /** The measure whose values serve absolute errors and shares, where a group must not become perfect by its own mean. */

@@ -48,7 +48,8 @@ function followUpNote({ results, words, columns }: Setting, family: OutcomeFamil
   return notes.followUp(flow.names[family], told.join('; '));
 }
 
-function flowNote({ results, words }: Setting, family: OutcomeFamily): string {
+/** Which eyes operated are not in a family, and why. */
+export function flowNote({ results, words }: Setting, family: OutcomeFamily | 'cornea' | 'toric'): string {
   const { flow, notes } = words.tables;
   const measure = `flow:${family}`;
   const operated = valueText(results.get(measure, 'all', 'operated'), words);

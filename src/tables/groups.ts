@@ -14,7 +14,10 @@ export function groupPairs(group: string): readonly (readonly [field: string, va
 export function valueLabel(value: string, words: Words): string {
   if (value === '(missing)') return words.tables.missingGroup;
   const band = /^[[(](-|[\d.]+),(-|[\d.]+)[\])]$/.exec(value);
-  return band ? bandLabel(band[1] ?? '-', band[2] ?? '-', value.endsWith(']'), words) : value;
+  if (!band) return value;
+  const [, low = '-', high = '-'] = band;
+  if (high === '-' && value.startsWith('[')) return words.tables.atLeast(low);
+  return bandLabel(low, high, value.endsWith(']'), words);
 }
 
 /** A field's name as readers see it; a covariate keeps the name that audit.yaml gives it. */

@@ -1,14 +1,17 @@
 import { accuracyBySubgroup } from './accuracy-by-subgroup.js';
+import { astigmatismTreatment } from './astigmatism-treatment.js';
 import { baseline } from './baseline.js';
 import { comparison } from './comparison.js';
 import { confounding } from './confounding.js';
 import { doubleAngleSummary } from './double-angle-summary.js';
 import { eyeFlow } from './eye-flow.js';
 import { formulas } from './formulas.js';
+import { inducedAstigmatism } from './induced-astigmatism.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
 import { residualCylinder } from './residual-cylinder.js';
 import { sensitivity } from './sensitivity.js';
 import type { TableBuilder } from './shapes.js';
+import { toricAlignment } from './toric-alignment.js';
 import { visualAcuity } from './visual-acuity.js';
 
 /** Every published table by name, in the order of the report. */
@@ -20,6 +23,9 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['accuracy-by-subgroup', accuracyBySubgroup],
   ['residual-cylinder', residualCylinder],
   ['double-angle-summary', doubleAngleSummary],
+  ['astigmatism-treatment', astigmatismTreatment],
+  ['induced-astigmatism', inducedAstigmatism],
+  ['toric-alignment', toricAlignment],
   ['visual-acuity', visualAcuity],
   ['confounding', confounding],
   ['comparison', comparison],

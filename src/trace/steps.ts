@@ -28,6 +28,12 @@ function valueText(value: number, unit: Measure['unit'], { words }: Traced): str
   return unit === '' || unit === 'share' ? text : `${text} ${unit}`;
 }
 
+/** A turn has a sign and no half-circle; undefined for everything else. */
+function turnText(value: number, { unit, better }: Measure, { words }: Traced): string | undefined {
+  if (unit !== 'deg' || better !== 'nearer zero') return undefined;
+  return Number.isNaN(value) ? words.trace.missing : `${fixed(value, 1)}°`;
+}
+
 /** The inputs that are measures themselves, by name, as `trace` has printed them above. */
 function stepLine(measure: Measure, traced: Traced): TraceLine {
   const value = numbersOf(traced.derived.eyes, measure.name)[traced.eye] as number;
@@ -40,7 +46,7 @@ function stepLine(measure: Measure, traced: Traced): TraceLine {
     );
   return {
     label: measure.name,
-    value: valueText(value, measure.unit, traced),
+    value: turnText(value, measure, traced) ?? valueText(value, measure.unit, traced),
     note: [measure.formula, ...means].join('; '),
   };
 }

@@ -7,6 +7,12 @@ import { belongsTo, isBefore, type VisitRule, visitRules } from './visit-rule.js
 /** The row chosen for each eye, by kind of measurement; −1 where there is none. */
 export type ChosenRows = Readonly<Record<Kind, Int32Array>>;
 
+/** The examination that an input names: before surgery, before by the device of the outcome, or the outcome. */
+export function rowsAt(at: string | undefined, kind: Kind, assembly: Assembly): Int32Array {
+  if (at === 'before_same_device') return assembly.beforeSameDevice;
+  return (at === 'before' ? assembly.before : assembly.outcome)[kind];
+}
+
 export interface VisitRows {
   rule: VisitRule;
   rows: ChosenRows;
@@ -18,6 +24,8 @@ export interface VisitRows {
 
 export interface Assembly {
   before: ChosenRows;
+  /** Keratometry before surgery by the device of the outcome's keratometry: what induced astigmatism is taken from. */
+  beforeSameDevice: Int32Array;
   /** Every declared visit, in the order of audit.yaml. */
   visits: readonly VisitRows[];
   outcome: ChosenRows;
@@ -80,7 +88,9 @@ export function assembleVisits(tables: CanonicalTables, plan: Plan): Assembly {
   const until = secondOperations(tables, eyes, plan);
   const choice = { candidates, preference, until, plan, eyes };
   const visits = visitRules(plan).map((rule) => assembleVisit(rule, choice));
-  return { before: assembleBefore(choice), visits, ...chooseOutcome(visits, plan, eyes) };
+  const chosen = chooseOutcome(visits, plan, eyes);
+  const beforeSameDevice = sameDeviceBefore(chosen.outcome.keratometries, choice);
+  return { before: assembleBefore(choice), beforeSameDevice, visits, ...chosen };
 }
 
 interface Choice {
@@ -166,6 +176,20 @@ function assembleBefore({ candidates, preference, plan, eyes }: Choice): ChosenR
   for (const [kind, of] of candidates) {
     const admits: Admits = (row) => usable(of, row) && isBefore(of.day[row] as number, of.label[row] as number, plan);
     for (let eye = 0; eye < eyes; eye++) rows[kind][eye] = nearestRow(of, eye, 0, admits, preference);
+  }
+  return rows;
+}
+
+/** For each eye the last usable keratometry before surgery of the device that measured it at the outcome. */
+function sameDeviceBefore(after: Int32Array, { candidates, preference, plan, eyes }: Choice): Int32Array {
+  const rows = new Int32Array(eyes).fill(-1);
+  const of = candidates.get('keratometries');
+  if (!of) return rows;
+  for (let eye = 0; eye < eyes; eye++) {
+    const device = after[eye] === -1 ? -1 : (of.device[after[eye] as number] as number);
+    const admits: Admits = (row) =>
+      of.device[row] === device && usable(of, row) && isBefore(of.day[row] as number, of.label[row] as number, plan);
+    rows[eye] = nearestRow(of, eye, 0, admits, preference);
   }
   return rows;
 }

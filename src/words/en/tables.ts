@@ -1,3 +1,4 @@
+import { astigmatism } from './astigmatism.js';
 import { comparison } from './comparison.js';
 import { methodsText } from './methods-text.js';
 import { recomputed } from './recomputed.js';
@@ -21,6 +22,7 @@ const titles = {
   confounding: (field: string) => `What goes together with the cohorts: ${field} (eligible eyes)`,
   comparison: (visit: string, field: string, cohorts: string, unlike: string) =>
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
+  ...astigmatism.titles,
   sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
 } as const;
 
@@ -78,6 +80,7 @@ const outcomes: Readonly<Record<string, { block: string; name: string }>> = {
   target_error: { block: blocks.target, name: blocks.targetShort },
   refractive_cylinder_after_recorded: { block: blocks.refractiveRecorded, name: 'Recorded cylinder' },
   refractive_cylinder_after: { block: blocks.refractiveAfter, name: 'Refractive cylinder' },
+  ...astigmatism.outcomes,
   cdva: { block: blocks.cdva, name: 'Corrected acuity' },
   udva: { block: blocks.udva, name: 'Uncorrected acuity' },
   any_complication: { block: 'Complication during surgery (operated eyes)', name: 'Complication during surgery' },
@@ -132,6 +135,8 @@ const flow = {
   names: {
     refraction: 'spherical equivalent',
     astigmatism: 'astigmatism as a vector',
+    cornea: 'induced astigmatism',
+    toric: 'toric lenses',
     corrected: 'corrected acuity',
     uncorrected: 'uncorrected acuity',
   },
@@ -142,6 +147,8 @@ const flow = {
     no_visit: 'no examination at the visit',
     not_recorded: 'not recorded',
     set_aside: 'recorded, but set aside as impossible',
+    no_same_device: 'no keratometry before surgery by the same device',
+    not_toric: 'lens without cylinder',
     no_prediction: 'neither prediction nor target',
   },
 } as const;
@@ -149,6 +156,7 @@ const flow = {
 const fields: Readonly<Record<string, string>> = {
   axial_length: 'Axial length, mm',
   cohort: 'Cohort',
+  ...astigmatism.fields,
   k_mean: 'Mean keratometry, D',
   lens_model: 'Lens model',
   machine: 'Machine',
@@ -164,6 +172,7 @@ export const tables = {
   titles,
   rows,
   blocks,
+  astigmatism,
   outcomes,
   formulaOutcome: (formula: string) => ({
     block: blocks.formula(formula),
@@ -188,6 +197,7 @@ export const tables = {
   missingGroup: 'not recorded',
   below: (edge: string) => `< ${edge}`,
   above: (edge: string) => `> ${edge}`,
+  atLeast: (edge: string) => `≥ ${edge}`,
   fromToBelow: (low: string, high: string) => `${low} to < ${high}`,
   fromTo: (low: string, high: string) => `${low} to ${high}`,
   or: ', else ',

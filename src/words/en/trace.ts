@@ -34,6 +34,8 @@ export const trace = {
     eligible: 'before surgery',
     refraction: 'refraction',
     astigmatism: 'astigmatism, at the cornea',
+    cornea: 'induced astigmatism',
+    toric: 'toric lens',
     corrected: 'corrected acuity',
     distance: 'before surgery, distance-target eyes',
     uncorrected: 'uncorrected acuity',
