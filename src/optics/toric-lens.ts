@@ -7,15 +7,8 @@
 import type { Degree, Dioptre, Millimetre } from '../units.js';
 import { axisOf, wrap90 } from './axis.js';
 import { doubleAngleX, doubleAngleY, vectorMagnitude } from './double-angle.js';
-import { keratometricIndex } from './keratometry.js';
-import { cornealPlanePower } from './vertex.js';
-
-/** Index of aqueous and vitreous, 1.336, for lengths in millimetres. */
-const aqueous = 1336;
-
-/** Retina in front of which axial length ends, and index of the thin cornea: those of Holladay 1. */
-const retina: Millimetre = 0.2;
-const thinCornea = 4 / 3;
+import { holladay1 } from './formulas/holladay-1.js';
+import { positionOf, refractionOf } from './formulas/thin-lens.js';
 
 /** Positions outside are no lens in an eye: a wrong power, length or prediction. */
 const possiblePosition = [2.5, 8] as const;
@@ -23,15 +16,11 @@ const possiblePosition = [2.5, 8] as const;
 /** A direction below this has no best axis. */
 const shortestDirection: Dioptre = 1e-6;
 
-/** Power of the thin cornea from a keratometric power, and the length at which the retina lies. */
-function thinEye(axialLength: Millimetre, keratometry: Dioptre): readonly [power: Dioptre, length: Millimetre] {
-  return [(keratometry * (thinCornea - 1)) / (keratometricIndex - 1), axialLength + retina];
-}
-
-/** Refraction at the cornea of an eye with a thin lens of this power at this depth. */
-function refractionAtCornea(power: Dioptre, length: Millimetre, position: Millimetre, cornea: Dioptre): Dioptre {
-  const behind = aqueous / (length - position) - power;
-  return aqueous / (aqueous / behind + position) - cornea;
+/** Cornea and retina as Holladay 1 sees them, from the mean keratometric power. */
+function thinEye(axialLength: Millimetre, keratometry: Dioptre): readonly [cornea: Dioptre, length: Millimetre] {
+  const biometry = { axialLength, k1: keratometry, k2: keratometry, chamberDepth: Number.NaN };
+  const { cornea, length } = holladay1.eye(biometry);
+  return [cornea, length];
 }
 
 /**
@@ -56,9 +45,7 @@ export function effectiveLensPosition(
   vertex: Millimetre,
 ): Millimetre {
   const [cornea, length] = thinEye(axialLength, keratometry);
-  const image = aqueous / (cornea + cornealPlanePower(predicted, vertex));
-  const root = Math.sqrt((length - image) ** 2 + (4 * aqueous * (image - length)) / power);
-  const position = (length + image - root) / 2;
+  const position = positionOf(cornea, length, power, predicted, vertex);
   return position >= possiblePosition[0] && position <= possiblePosition[1] ? position : Number.NaN;
 }
 
@@ -81,8 +68,9 @@ export function toricEffect(
   position: Millimetre,
   cornea: Dioptre,
 ): Dioptre {
-  const weak = refractionAtCornea(power - cylinder / 2, length, position, cornea);
-  return weak - refractionAtCornea(power + cylinder / 2, length, position, cornea);
+  const eye = { cornea, length, position };
+  // Without a vertex distance the refraction stays at the cornea.
+  return refractionOf(eye, power - cylinder / 2, 0) - refractionOf(eye, power + cylinder / 2, 0);
 }
 
 /**
