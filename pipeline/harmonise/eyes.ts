@@ -12,6 +12,7 @@ import type { OperatedEye } from './operations.js';
 import type { ReadContext } from './read-context.js';
 import { saysTheSame } from './repeats.js';
 import type { RowBooks } from './row-books.js';
+import { sourceMarks } from './source-marks.js';
 
 /** A row of a later operation on an eye of the audit: it describes that operation, not the eye. */
 const laterOperation = -3;
@@ -114,6 +115,7 @@ export function eyeTable(
     row: whole(({ first }) => first.row),
     ...facts,
     ...complicationColumns(context, facts),
+    ...sourceMarks(context),
   });
 }
 

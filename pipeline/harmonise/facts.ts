@@ -7,7 +7,6 @@ import { type Block, columnOf, mappedColumn } from './blocks.js';
 import { covariateNumbers, type NumberCells, numberCells } from './cells.js';
 import { agree, differs, type RowPlace, rankOf, rowToTell, tolerances } from './join.js';
 import type { ReadContext } from './read-context.js';
-import { sourceMarks } from './source-marks.js';
 import { codeTextCells, type TextCells, textCells, textColumn } from './words.js';
 
 /** Rows that describe one eye, in canonical order. */
@@ -204,7 +203,7 @@ export function factColumns(context: FactContext, sideOfEye: Int32Array): Readon
     const column = factColumn(field, context, sideOfEye, lensCylinder);
     if (column) columns[field.name] = column;
   }
-  return { ...columns, ...sourceMarks(context), ...covariateColumns(context) };
+  return { ...columns, ...covariateColumns(context) };
 }
 
 function factColumn(

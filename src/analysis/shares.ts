@@ -1,4 +1,4 @@
-import { fixed, numberStyles } from '../format/number.js';
+import { limitText } from '../format/limit.js';
 import type { ResultRow } from '../records/result.js';
 import type { Limits } from '../statistics/estimate.js';
 import type { PatientIndex } from '../statistics/patients.js';
@@ -65,9 +65,6 @@ export function hitsOf(values: Float64Array, meets: (value: number) => boolean):
   for (let i = 0; i < hits.length; i++) hits[i] = meets(values[i] as number) ? 1 : 0;
   return hits;
 }
-
-/** A limit as statistics write it: two decimals, point. */
-export const limitText = (limit: number): string => fixed(limit, 2, numberStyles.filePoint);
 
 /** Shares of eyes whose magnitude is within each limit of the measure. */
 export function withinRows(sample: Sample): readonly ResultRow[] {

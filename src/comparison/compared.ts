@@ -1,5 +1,5 @@
 import { reaching } from '../analysis/acuity.js';
-import { limitText } from '../analysis/shares.js';
+import { limitText } from '../format/limit.js';
 import type { Measure } from '../records/measure.js';
 import { isWithin } from '../statistics/within.js';
 

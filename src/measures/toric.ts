@@ -44,7 +44,7 @@ const lens: readonly Measure[] = [
     name: 'effective_lens_position',
     kind: 'continuous',
     unit: 'mm',
-    inputs: ['axial_length', 'k_mean_before', 'lens_power.se', 'predicted_se', 'policy.vertex'],
+    inputs: ['axial_length', 'k_mean_before', 'lens_power', 'predicted_se', 'policy.vertex'],
     formula: 'depth at which a thin lens of the implanted power gives the predicted refraction',
     source: vergence,
     step: true,
@@ -58,7 +58,7 @@ const lens: readonly Measure[] = [
     unit: 'D',
     plane: 'cornea',
     inputs: [
-      'lens_power.se',
+      'lens_power',
       'lens_cylinder',
       'axial_length',
       'k_mean_before',

@@ -4,8 +4,8 @@ import type { WordColumn } from '../columns/word-column.js';
 /** A day or a date that is not known. */
 export const noDay = -(2 ** 31);
 
-/** Columns of the eyes, 1 where audit.yaml says so of the source: a cylinder predicted for spectacles, a power as sphere. */
-export const markColumns = { spectacle: 'predicted_cylinder.spectacle', sphere: 'lens_power.sphere' } as const;
+/** Column of the eyes, 1 where audit.yaml says that the eye's source predicts the cylinder at the spectacle plane. */
+export const spectacleMark = 'predicted_cylinder.spectacle';
 
 /** The kinds of measurement, each with a table of its own, and the columns that belong to it alone. */
 export const kinds = {

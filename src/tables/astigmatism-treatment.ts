@@ -1,4 +1,4 @@
-import { limitText } from '../analysis/shares.js';
+import { limitText } from '../format/limit.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';

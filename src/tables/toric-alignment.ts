@@ -1,4 +1,4 @@
-import { limitText } from '../analysis/shares.js';
+import { limitText } from '../format/limit.js';
 import { shortest } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
