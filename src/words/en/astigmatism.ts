@@ -137,7 +137,7 @@ const notes = {
   signs: 'Flattening effect: + along the intended meridian. Induced along the incision, in its own table: − flattened.',
   anterior:
     'Only the anterior cornea was measured: the posterior cornea, about 0.3 D and steep vertically in most eyes, stays in the errors, which lean against the rule for that reason.',
-  total: 'Total corneal astigmatism was measured in some eyes: its vector stands in the summary of vectors.',
+  total: 'Total corneal astigmatism was measured in some eyes: results.csv has its vector.',
   types:
     'With the rule: steep from 60 to 120°; against: below 30 or above 150°; oblique: the rest; low: below 0.50 D, whatever the meridian. Of the cornea before surgery.',
   neutralTurn:
