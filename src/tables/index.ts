@@ -4,6 +4,7 @@ import { comparison } from './comparison.js';
 import { confounding } from './confounding.js';
 import { doubleAngleSummary } from './double-angle-summary.js';
 import { eyeFlow } from './eye-flow.js';
+import { followUp, missingOutcomes } from './follow-up-tables.js';
 import { formulas } from './formulas.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
 import { residualCylinder } from './residual-cylinder.js';
@@ -14,7 +15,9 @@ import { visualAcuity } from './visual-acuity.js';
 /** Every published table by name, in the order of the report. */
 export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string, TableBuilder>([
   ['eye-flow', eyeFlow],
+  ['follow-up', followUp],
   ['baseline', baseline],
+  ['missing-outcomes', missingOutcomes],
   ['refractive-accuracy', refractiveAccuracy],
   ['formulas', formulas],
   ['accuracy-by-subgroup', accuracyBySubgroup],

@@ -1,4 +1,5 @@
 import { comparison } from './comparison.js';
+import { followUp, followUpTitles } from './follow-up.js';
 import { methodsText } from './methods-text.js';
 import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
@@ -22,6 +23,7 @@ const titles = {
   comparison: (visit: string, field: string, cohorts: string, unlike: string) =>
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
   sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
+  ...followUpTitles,
 } as const;
 
 /** Row labels. Units stand in the label of the block; brackets hold intervals unless the label says otherwise. */
@@ -172,6 +174,7 @@ export const tables = {
   baseline,
   comparison,
   missingNames,
+  followUp,
   flow,
   fields,
   caption: (number: number, title: string) => `Table ${number}. ${title}`,
