@@ -19,6 +19,8 @@ import { columnsOf, type MeasureColumns } from './columns.js';
 export interface OutcomeSettings {
   derived: Derived;
   plan: Plan;
+  /** 1 where anything about the eye waits to be confirmed. */
+  queried: Uint8Array;
   primaries: Primaries;
   covariates: readonly Covariate[];
 }

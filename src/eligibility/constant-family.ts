@@ -1,5 +1,6 @@
 import type { ColumnTable } from 'arquero';
 import { categoriesOf, fitNumbersOf, hasColumn } from '../columns/table.js';
+import { lensField } from '../predictions/recomputed.js';
 import { millionths } from '../units.js';
 
 /** The family of most eyes; of equals the one that comes first. */
@@ -19,7 +20,7 @@ function largest(counts: ReadonlyMap<number, number>): number {
  * @source definition
  */
 export function constantOfOtherFamily(eyes: ColumnTable): Float64Array | undefined {
-  const field = ['lens_family', 'lens_model'].find((name) => hasColumn(eyes, name));
+  const field = lensField({ eyes });
   if (!field || !hasColumn(eyes, 'lens_constant')) return undefined;
   const { codes } = categoriesOf(eyes, field);
   const constants = fitNumbersOf(eyes, 'lens_constant').map(millionths);

@@ -91,7 +91,7 @@ export const astigmatismMeasures: readonly Measure[] = [
     {
       ...about,
       within: errorLimits,
-      strata: ['corneal_type', 'toric'],
+      strata: ['corneal_type'],
       source: 'Abulafia, Koch, Holladay, Wang, Hill 2018, J Cataract Refract Surg 44:1138-1145 (from memory)',
     },
     ...likeComponents(

@@ -10,7 +10,7 @@ import {
 } from '../optics/toric-lens.js';
 import type { Measure } from '../records/measure.js';
 import { millionths } from '../units.js';
-import { angleBins } from './profiles.js';
+import { angleBins, errorLimits } from './profiles.js';
 import { type AboutVector, likeComponents, vectorPair } from './vector-pair.js';
 
 const toric = { family: 'toric', groupings: 'cohorts' } as const;
@@ -86,6 +86,13 @@ const lens: readonly Measure[] = [
   turn('lens_misalignment', 'lens_axis_intended', 'lens_axis@followup', 'follow-up − intended'),
 ];
 
+/** The primary outcome of toric lenses, over these alone: eyes without one have a prediction of another kind, or none. */
+const predictionError = vectorPair(
+  'cylinder_prediction_error:toric',
+  { ...toric, unit: 'D', plane: 'cornea', better: 'nearer zero', within: errorLimits, source: 'definition' },
+  ...likeComponents(['cylinder_prediction_error_x'], 'achieved − predicted residual', (error) => error),
+);
+
 const part: AboutVector = { ...toric, unit: 'D', plane: 'cornea', better: 'nearer zero', source: split };
 const aligned = ['lens_cylinder_at_cornea', 'lens_axis_intended', 'lens_axis@outcome'] as const;
 const residual = ['refractive_cylinder_after_x', 'refractive_cylinder_after_y'] as const;
@@ -155,7 +162,7 @@ const parts: readonly Measure[] = [
     ...likeComponents(
       ['induced_corneal_cylinder_x', 'planned_incision_x', 'split_rest_x'],
       'C = (K after − K before) − planned effect of the incision',
-      (induced, planned, rest) => known(induced - planned, rest),
+      (induced, effect, rest) => known(induced - effect, rest),
     ),
   ),
   ...vectorPair(
@@ -196,6 +203,7 @@ function back(name: string, unit: 'deg' | 'D', formula: string, of: Measure['of'
 /** Toric lenses: what they are worth, where they stand, what is left and why. */
 export const toricMeasures: readonly Measure[] = [
   ...lens,
+  ...predictionError,
   ...parts,
   back('best_axis', 'deg', 'axis of W = r + Tc·u(observed)', bestAxis, true),
   back('residual_at_best_axis', 'D', '||W| − Tc|, W = r + Tc·u(observed)', residualAtBestAxis, false),

@@ -30,7 +30,11 @@ export function accuracyBySubgroup(results: Results, plan: Plan, words: Words): 
       title: titles['accuracy-by-subgroup'](outcomeVisit(plan, words), name),
       head: heads(plan, words),
       rows: [groupRow(results, words, error, 'all', allEyes, 0), ...rows],
-      footnotes: [notes.refraction.sign, notes.refraction.thresholds, ...followUpNotes(all, ['refraction'])],
+      footnotes: [
+        notes.refraction.sign(plan.policies.lane),
+        notes.refraction.thresholds,
+        ...followUpNotes(all, ['refraction']),
+      ],
     },
     all,
   );

@@ -18,7 +18,10 @@ const vectors = ['target_induced', 'surgically_induced', 'difference_vector'] as
 export function astigmatismTreatment(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
   // Where no lens treats astigmatism there is no treatment to judge; the rows stand in results.csv all the same.
   if (!results.find('target_induced', 'toric=yes', 'n')?.value) return undefined;
-  const strata = (field: string) => strataColumns(results, 'target_induced', field, words);
+  const eyesOf = (group: string): number => results.get('target_induced', group, 'n').n;
+  // A stratum that holds every eye would repeat the column of all.
+  const strata = (field: string) =>
+    strataColumns(results, 'target_induced', field, words).filter(({ group }) => eyesOf(group) < eyesOf('all'));
   const cohorts = cohortColumns(results, plan, words);
   const columns = [...cohorts, ...['target_magnitude', 'toric', 'corneal_type'].flatMap(strata)];
   const setting = { results, plan, words, columns };
@@ -30,7 +33,7 @@ export function astigmatismTreatment(results: Results, plan: Plan, words: Words)
       title: titles['astigmatism-treatment'](outcomeVisit(plan, words), target),
       head: [
         { text: words.tables.statistic },
-        ...columns.map(({ group, label }) => ({ text: label, n: results.get('target_induced', group, 'n').n })),
+        ...columns.map(({ group, label }) => ({ text: label, n: eyesOf(group) })),
       ],
       rows: [...vectors.flatMap((measure) => vectorRows(setting, measure)), ...numberRows(setting)],
       footnotes: notes(setting),

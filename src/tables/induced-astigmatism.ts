@@ -4,7 +4,6 @@ import type { Words } from '../words/index.js';
 import { ellipseCell, estimateCell, eyesCell, valueCell, withoutInterval } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
-
 import { flowNote, outcomeVisit } from './follow-up.js';
 import { fieldLabel } from './groups.js';
 import { levelText } from './level.js';
@@ -82,9 +81,7 @@ function frameRows(setting: Setting): readonly DraftRow[] {
     row(rows.regionOf(levelText(plan)), (get) => ellipseCell(get, 'centroid_ellipse', words)),
     row(rows.test, (get) => valueCell(get('hotelling_t2'), words)),
     row(rows.p, (get) => valueCell(get('p'), words)),
-    row(words.tables.astigmatism.rows.centroidLength, (get) =>
-      valueCell(withoutInterval(get('centroid_magnitude')), words),
-    ),
+    row(rows.centroidLength, (get) => valueCell(withoutInterval(get('centroid_magnitude')), words)),
     row(rows.arithmeticMean, (get) => estimateCell(get('mean_magnitude'), words)),
   ];
 }

@@ -28,7 +28,7 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
       head: cohortHead(setting, statisticStub(setting), 'flow:refraction', 'analysed'),
       rows: errors.flatMap(({ measure, label }) => errorRows(setting, measure, label)),
       footnotes: [
-        sign,
+        sign(plan.policies.lane),
         ...(shown.includes('prediction_error') ? [predictionNote(plan, words)] : []),
         ...(shown.includes('prediction_error_centred') ? [centred] : []),
         thresholds,

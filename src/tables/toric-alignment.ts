@@ -85,10 +85,10 @@ function lensRows(setting: Setting): readonly DraftRow[] {
   ];
 }
 
-/** The primary astigmatism outcome of toric lenses, toric eyes of all cohorts in the last column only. */
+/** The primary astigmatism outcome of toric lenses. */
 function cylinderRows(setting: Setting): readonly DraftRow[] {
   const { results, words } = setting;
-  const measure = 'cylinder_prediction_error';
+  const measure = 'cylinder_prediction_error:toric';
   if (!has(results, measure)) return [];
   const { rows } = words.tables.astigmatism;
   const { head, row } = rowsOf(setting, measure);

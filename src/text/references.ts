@@ -1,4 +1,5 @@
-import type { Cited, ReferenceKey } from '../words/en/methods-text.js';
+import type { Cited } from '../words/en/methods-text.js';
+import type { ReferenceKey } from '../words/en/references.js';
 import type { Words } from '../words/index.js';
 
 /**

@@ -16,6 +16,10 @@ const outcomes: Readonly<Record<string, { block: string; name: string }>> = {
     block: 'Prediction error of the cylinder, D (achieved − predicted residual, corneal plane)',
     name: 'Cylinder prediction error',
   },
+  'cylinder_prediction_error:toric': {
+    block: 'Prediction error of the cylinder, D (achieved − predicted residual, corneal plane, toric lenses)',
+    name: 'Cylinder prediction error, toric lenses',
+  },
   surgically_induced: { block: 'Surgically induced vector, D (corneal plane)', name: 'Surgically induced vector' },
   difference_vector: { block: 'Difference vector, D (target − achieved, corneal plane)', name: 'Difference vector' },
   magnitude_of_error: { block: 'Magnitude of error, D (+ over-corrected)', name: 'Magnitude of error' },
@@ -94,18 +98,13 @@ const rows = {
   centroidLength: 'Length of the centroid, D',
   test: 'Both at once against 0: T²',
   p: 'Both at once against 0: p',
-  expected: 'Predicted residual: vector mean, D @ degrees',
-  achieved: 'Achieved residual: vector mean, D @ degrees',
   effect: 'Cylinder of the lens at the cornea, mean (SD), D',
   ratio: 'Label over cylinder at the cornea, median (range)',
 } as const;
 
 const blocks = {
   targetInduced: 'Target-induced vector (target − before)',
-  cylinderError: outcomes.cylinder_prediction_error?.block ?? '',
   lens: 'The lens',
-  savedByAlignment: outcomes.cylinder_saved_by_alignment?.block ?? '',
-  bestAxis: outcomes.residual_at_best_axis?.block ?? '',
   neutral: 'Prediction error of the spherical equivalent by misalignment, D (spectacle plane)',
 } as const;
 

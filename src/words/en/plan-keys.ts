@@ -110,7 +110,7 @@ export const keys = {
     primary_formula: 'The formula whose prediction counts.',
     recompute: 'Formulas to compute from biometry.',
     constants: 'Lens family, formula, constant.',
-    incision_effect: 'Cylinder that the incision is expected to add.',
+    incision_effect: 'Flattening along the incision that was planned for.',
     magnitude: 'Dioptres.',
     at: 'The meridian: that of the incision.',
   },

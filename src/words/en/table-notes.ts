@@ -102,7 +102,8 @@ const abbreviations = {
 } as const;
 
 const refraction = {
-  sign: 'Negative: more myopic than predicted or intended. Spectacle plane; sphere + half the cylinder, as recorded.',
+  sign: (lane: 'as-recorded' | 'to-infinity') =>
+    `Negative: more myopic than predicted or intended. Spectacle plane; sphere + half the cylinder${lane === 'as-recorded' ? ', as recorded' : ''}.`,
   centred:
     'Centred: less the mean prediction error of its lens model over the whole audit; shares and absolute errors use means without the eye’s own patient. Secondary, and never measured against a benchmark.',
   thresholds: 'A limit itself counts as within; magnitudes are compared at 0.000001 D.',
