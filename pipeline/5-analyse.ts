@@ -32,11 +32,11 @@ function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
 /**
  * Stage 5 · analyse: what do groups of eyes show, and how do they differ?
  *
- * in       eyes with their measures, families and groups; which of them have a query
+ * in       eyes with their measures, families and groups
  * out      one row a number, in the order of registry, group and statistic; behind them what compares groups
  * promise  n + missing = eyes in every group (asserted); no row leaves with a number that is none (asserted)
  */
-export function analyse(derived: Derived, plan: Plan, queried: Uint8Array): readonly ResultRow[] {
+export function analyse(derived: Derived, plan: Plan): readonly ResultRow[] {
   const groups = groupsOf(derived);
   const patient = integersOf(derived.eyes, 'patient');
   const audit = [groups.all, ...groups.cohorts];
@@ -45,6 +45,6 @@ export function analyse(derived: Derived, plan: Plan, queried: Uint8Array): read
     ...auditRows(derived, audit, plan),
     ...families.flatMap((family) => audit.flatMap((group) => flowRows(derived.membership[family], group, patient))),
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
-    ...comparisonRows(derived, groups, plan, queried),
+    ...comparisonRows(derived, groups, plan),
   ]);
 }

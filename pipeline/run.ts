@@ -2,7 +2,6 @@ import { givenAnswers } from '../src/answers/given.js';
 import { type Judged, settle } from '../src/answers/settle.js';
 import { integersOf } from '../src/columns/table.js';
 import { concatFindings, countOfSeverity } from '../src/findings/builder.js';
-import { queriedEyes } from '../src/findings/queried-eyes.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
 import type { Findings } from '../src/records/finding.js';
 import type { Plan } from '../src/records/plan.js';
@@ -36,7 +35,7 @@ export async function run(text: string, io: Io, options: { replace: boolean }, s
   if (!isFit(read)) return stopped(plan, read, io);
   const derived = derive(read.tables, plan);
   say('analyse', 0, 1);
-  const results = indexResults(analyse(derived, plan, queriedEyes(read.findings, read.tables)));
+  const results = indexResults(analyse(derived, plan));
   const typeset = tabulate(results, plan, en);
   const figures = draw(results, derived.points, plan, en);
   const internalFigures = draw(results, derived.points, plan, en, eyeNames(read.tables));
@@ -55,8 +54,7 @@ export async function check(text: string, io: Io, say: Say): Promise<CheckOutcom
 
   const read = await readExports(plan, io, say);
   if (!isFit(read)) return stopped(plan, read, io);
-  const queried = queriedEyes(read.findings, read.tables);
-  const found = { ...read, results: indexResults(analyse(derive(read.tables, plan), plan, queried)) };
+  const found = { ...read, results: indexResults(analyse(derive(read.tables, plan), plan)) };
   return { kind: 'checked', plan, found, folder: await publishCheck(found, plan, io, en) };
 }
 

@@ -31,16 +31,11 @@ function primariesRows({ primaries }: OutcomeSettings, eyes: number): readonly R
 }
 
 /** Everything that stands beside one group's own numbers: cohorts, formulas, and the same with fewer eyes. */
-export function comparisonRows(
-  derived: Derived,
-  groups: Groups,
-  plan: Plan,
-  queried: Uint8Array,
-): readonly ResultRow[] {
+export function comparisonRows(derived: Derived, groups: Groups, plan: Plan): readonly ResultRow[] {
   const { comparisons } = groups;
   const hasPrediction = numbersOf(derived.eyes, 'prediction_error').some(Number.isFinite);
   const primaries = primariesOf(plan, derived.registry, comparisons.length, hasPrediction);
-  const settings = { derived, plan, queried, primaries, covariates: covariatesOf(derived, plan) };
+  const settings = { derived, plan, primaries, covariates: covariatesOf(derived, plan) };
   return [
     ...(comparisons.length > 0 ? primariesRows(settings, derived.eyes.numRows()) : []),
     ...confoundingRows(derived, groups),

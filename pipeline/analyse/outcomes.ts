@@ -19,8 +19,6 @@ import { columnsOf, type MeasureColumns } from './columns.js';
 export interface OutcomeSettings {
   derived: Derived;
   plan: Plan;
-  /** 1 where anything about the eye waits to be confirmed. */
-  queried: Uint8Array;
   primaries: Primaries;
   covariates: readonly Covariate[];
 }

@@ -17,6 +17,7 @@ import { shareInterval } from '../../src/statistics/share.js';
 import { columnsOf, type MeasureColumns } from './columns.js';
 import type { Groups } from './groups.js';
 import { auditIccOf, declaredOf, type OutcomeSettings, outcomePairs } from './outcomes.js';
+import { queriedEyes } from './queried.js';
 
 /**
  * The headline numbers, by measure and statistic. Another value for low-vision words moves none of them: every such
@@ -59,11 +60,13 @@ function firstEyes(derived: Derived, plan: Plan): (measure: Measure) => Uint8Arr
   return ({ family }) => (family === 'safety' ? operated : eligible);
 }
 
-function restrictions({ derived, plan, queried }: OutcomeSettings): readonly Restriction[] {
-  const withoutQueries = queried.map((is) => 1 - is);
+function restrictions(derived: Derived, plan: Plan): readonly Restriction[] {
   return [
     { pair: 'sensitivity=one-eye', kept: firstEyes(derived, plan) },
-    { pair: 'sensitivity=without-queries', kept: () => withoutQueries },
+    {
+      pair: 'sensitivity=without-queries',
+      kept: ({ name }) => queriedEyes(name, derived, plan).map((is) => 1 - is),
+    },
   ];
 }
 
@@ -141,7 +144,7 @@ export function sensitivityRows(groups: Groups, settings: OutcomeSettings): read
   const isHeadline = ({ name }: Measure, { of }: Compared): boolean =>
     headlines.some(([measure, statistic]) => measure === name && statistic === of);
   const [heads, firsts] = [named(derived, isHeadline), named(derived, primaries.includes)];
-  return restrictions(settings).flatMap(({ pair, kept }) => {
+  return restrictions(derived, plan).flatMap(({ pair, kept }) => {
     const columns = ({ measure }: Named): MeasureColumns => restricted(columnsOf(measure, derived), kept(measure));
     return [
       ...heads.flatMap((one) => headlineRows(one, pair, columns(one), inGroups, plan)),

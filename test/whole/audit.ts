@@ -6,7 +6,6 @@ import { analyse } from '../../pipeline/5-analyse.js';
 import { memoryIo } from '../../pipeline/memory-io.js';
 import { plan as planFrom } from '../../pipeline/plan.js';
 import { concatFindings, findingAt } from '../../src/findings/builder.js';
-import { queriedEyes } from '../../src/findings/queried-eyes.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Finding } from '../../src/records/finding.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -45,6 +44,6 @@ export async function auditBy(plan: Plan, files: Files): Promise<Audit> {
   if (stops.length > 0)
     throw new RangeError(`stopped: ${stops.map(({ rule, column }) => `${rule} ${column}`).join('; ')}`);
   const derived = derive(qualified.tables, plan);
-  const rows = analyse(derived, plan, queriedEyes(all, qualified.tables));
+  const rows = analyse(derived, plan);
   return { plan, raw: read.raw, findings, derived, rows, results: indexResults(rows) };
 }
