@@ -4,11 +4,12 @@ import { parseClock } from '../intake/clock.js';
 import { parseYesNo } from '../intake/codes.js';
 import { splitDate } from '../intake/date.js';
 import { parseLaterality } from '../intake/laterality.js';
+import { isShortDate, leftoverOf } from '../intake/leftover.js';
 import type { DecimalMark } from '../intake/number.js';
 import { parseRefraction } from '../intake/refraction-cell.js';
 import { type Field, fieldNamed } from '../plan/fields.js';
 import { eyeCode } from './eye-codes.js';
-import type { Profile, ProfileWord } from './profile.js';
+import { numberIn, type Profile, type ProfileWord } from './profile.js';
 import type { Term } from './vocabulary/vocabulary.js';
 
 /** Share of the cells that may be a value of a term. */
@@ -135,13 +136,29 @@ function byType({ type, unit }: Field): Look {
   }
 }
 
-/** Share of the filled cells that may be values of a term; 1 where a column has no filled cell to speak against it. */
+const marks = ['point', 'comma'] as const;
+
+/** Whether a cell is what a spreadsheet, or another decimal mark, has left of a value. */
+function isSpoiled({ type }: Field, { word, value }: ProfileWord): boolean {
+  if (type === 'date') return leftoverOf(word, 'date') === 'serial';
+  if (type === 'acuity' || type === 'refraction') return isShortDate(word);
+  if (type !== 'number' || !Number.isNaN(value)) return false;
+  return isShortDate(word) || marks.some((decimal) => !Number.isNaN(numberIn(word, decimal)));
+}
+
+/**
+ * Share of the filled cells that may be values of a term; 1 where a column has no filled cell to speak against it.
+ *
+ * What was a value counts too: a run then stops at it, or sets it aside, and says how to mend it. Left out of the plan
+ * the column would be missing without a word.
+ */
 export function likeness(term: Term, profile: Profile, decimal: DecimalMark): number {
   if (profile.filled === 0) return 1;
   const field = fieldNamed(term);
   const look = special[term] ?? (field && byType(field));
   if (!look) throw new RangeError(`likeness: nothing is known of the cells of "${term}"`);
-  return look(profile, decimal);
+  const spoiled = field ? profile.share((one) => isSpoiled(field, one)) : 0;
+  return Math.min(1, look(profile, decimal) + spoiled);
 }
 
 /** Share of cells that must look like a term: below the first there is no match, from the second no doubt. */

@@ -1,7 +1,7 @@
 import { foldedHeader } from '../findings/header.js';
 import { propose as words } from '../words/en/propose.js';
-import type { ArrangedBlock, ArrangedFile } from './arrange.js';
-import { type Answers, settled } from './choices.js';
+import type { ArrangedFile } from './arrange.js';
+import type { Answers } from './choices.js';
 import type { Doubt } from './draft/doubt.js';
 import { headerName } from './draft/header-name.js';
 import { leftLines } from './draft/left-lines.js';
@@ -20,32 +20,9 @@ export interface FileSummary {
   note: string;
 }
 
-/** Rows without an operation as operations, where that was chosen, with their examination at the visit chosen. */
-function withOperations({ arranged, operated }: KnownFile, answers: Answers): ArrangedFile {
-  const chosen = operated && settled(operated, answers);
-  if (chosen !== 'outcome' && chosen !== 'before') return arranged;
-  const columns = arranged.blocks.filter(({ holds }) => holds === 'eye').flatMap((block) => block.columns);
-  const surgery: ArrangedBlock = {
-    holds: 'surgery',
-    side: undefined,
-    visit: undefined,
-    assumed: true,
-    formula: undefined,
-    columns,
-  };
-  const visit = { name: chosen, days: undefined };
-  const others = arranged.blocks.filter(({ holds }) => holds !== 'eye');
-  return {
-    ...arranged,
-    operates: true,
-    blocks: [surgery, ...others.map((block) => (block.holds === 'exam' ? { ...block, visit } : block))],
-  };
-}
-
 /** A file with the lines that describe it. */
 interface Source {
   one: KnownFile;
-  arranged: ArrangedFile;
   lines: (files: readonly string[]) => readonly YamlLine[];
 }
 
@@ -63,8 +40,7 @@ function sourceOf(one: KnownFile, { visits }: Known, answers: Answers, reading: 
     reading,
     visitName,
   };
-  const arranged = withOperations(one, answers);
-  return { one, arranged, lines: sourceLines(arranged, settings) };
+  return { one, lines: sourceLines(one.arranged, settings) };
 }
 
 /** What two sources must share to be one: headers, and every line but the file's name. */
@@ -98,7 +74,8 @@ function uselessLines({ arranged }: KnownFile): readonly YamlLine[] {
   return [{ depth: 1, text: `- file: ${yamlText(file.file)}`, off: true, notes }, ...reasons];
 }
 
-function summaryOf({ one, arranged, lines }: Source): FileSummary {
+function summaryOf({ one, lines }: Source): FileSummary {
+  const { arranged } = one;
   const columns = [...arranged.shared, ...arranged.blocks.flatMap((block) => block.columns)];
   return {
     file: one.of.file,
@@ -138,7 +115,7 @@ export function sourcesOf(found: Known, answers: Answers, reading: ReadonlyMap<s
   const useless = found.files.filter(({ arranged }) => arranged.lacks);
   const sources = usable.map((one) => sourceOf(one, found, answers, reading.get(one.of.file.file) ?? []));
   return {
-    arranged: sources.map(({ arranged }) => arranged),
+    arranged: usable.map(({ arranged }) => arranged),
     lines: [...families(sources).map(familyLines), ...useless.map(uselessLines)],
     summaries: [...sources.map(summaryOf), ...useless.map(uselessSummary)],
   };

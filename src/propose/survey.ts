@@ -1,5 +1,5 @@
 import type { DateOrder } from '../intake/date.js';
-import { type ArrangedFile, arrange } from './arrange.js';
+import { type ArrangedBlock, type ArrangedFile, arrange } from './arrange.js';
 import type { Answers, Choice } from './choices.js';
 import { settled } from './choices.js';
 import { type Visits, visitsOf } from './draft/visits.js';
@@ -48,6 +48,28 @@ function notationOf(one: SurveyedFile, all: readonly SurveyedFile[]): Choice | u
   return open.length > 0 ? notationChoice(one, open, all) : undefined;
 }
 
+/** Rows without an operation as operations, where that was chosen, with their examination at the visit chosen. */
+function withOperations(arranged: ArrangedFile, operated: Choice | undefined, answers: Answers): ArrangedFile {
+  const chosen = operated && settled(operated, answers);
+  if (chosen !== 'outcome' && chosen !== 'before') return arranged;
+  const columns = arranged.blocks.filter(({ holds }) => holds === 'eye').flatMap((block) => block.columns);
+  const surgery: ArrangedBlock = {
+    holds: 'surgery',
+    side: undefined,
+    visit: undefined,
+    assumed: true,
+    formula: undefined,
+    columns,
+  };
+  const visit = { name: chosen, days: undefined };
+  const others = arranged.blocks.filter(({ holds }) => holds !== 'eye');
+  return {
+    ...arranged,
+    operates: true,
+    blocks: [surgery, ...others.map((block) => (block.holds === 'exam' ? { ...block, visit } : block))],
+  };
+}
+
 /**
  * Puts together what all files know: which eye a row is of, which rows are operations, which visits there are. Whatever
  * stays in doubt is a choice, with its evidence.
@@ -75,14 +97,18 @@ export function known(recognised: readonly RecognisedFile[], answers: Answers): 
   const distinct = withoutRepeats(eyed);
   const audit = auditView(all);
   const arranged = distinct.map((one) => ({ ...one, arranged: arrange(one.of, audit) }));
-  const usable = arranged.filter((one) => !one.arranged.lacks);
-  const files = arranged.map((one, at) => ({
-    ...one,
-    acuity: acuityReading(one.of),
-    notation: notationOf(one, eyed),
-    dateOrder: dated[at]?.choice,
-    operated: operatedChoice(one, audit),
-  }));
+  const files = arranged.map((one, at) => {
+    const operated = operatedChoice(one, audit);
+    return {
+      ...one,
+      arranged: withOperations(one.arranged, operated, answers),
+      acuity: acuityReading(one.of),
+      notation: notationOf(one, eyed),
+      dateOrder: dated[at]?.choice,
+      operated,
+    };
+  });
+  const usable = files.filter((one) => !one.arranged.lacks);
   return { files, visits: visitsOf(usable), primaryFormula: primaryFormulaChoice(usable.map((one) => one.arranged)) };
 }
 

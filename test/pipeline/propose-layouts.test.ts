@@ -401,3 +401,14 @@ describe('headers and cells that disagree', () => {
     expect(text).toContain('Colour, Size');
   });
 });
+
+// Worked on paper: a sphere without its cylinder is left, so that the acuity alone is taken as from before; one row an
+// eye without an operation then makes it the outcome, beside a file whose header names a month.
+it('rows taken as outcomes beside a file that names its visit: both visits are declared', async () => {
+  const undated = ['Patient;Eye;BCVA;1 month sphere', 'P1;R;6/6;-0.50', 'P2;R;6/9;+0.25', 'P3;L;6/6;0.00'];
+  const monthly = ['Patient;Eye;1 month BCVA', 'P1;R;6/6', 'P2;R;6/9', 'P3;L;6/6'];
+  const { text, faults } = await proposedFor({ 'a.csv': undated.join('\n'), 'b.csv': monthly.join('\n') });
+  expect(faults).toEqual([]);
+  expect(text).toContain('- { name: after surgery');
+  expect(text).toContain('- { name: 1 month');
+});

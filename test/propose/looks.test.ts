@@ -127,3 +127,27 @@ it.each([
 ])('‘%s’ is of the formula %s', (header, name) => {
   expect(formulaNamed(header)).toBe(name);
 });
+
+// How spreadsheets and mixed exports spoil cells: common practice, no source.
+describe('a column that its header names and a spreadsheet has spoiled', () => {
+  it.each([
+    ['surgery_date', series(45_700, 1, 16, 0)],
+    ['cdva', ['06-Sep', '06-Dec', '06-Jun', '6/9']],
+    ['cylinder', ['-0,50', '-0.75', '-1,25', '-0.25']],
+    ['axial_length', ['23,50', '22,91', '24,03']],
+  ] as const)('%s is still that: a run then says how to mend it', (term, cells) => {
+    expect(likeness(term, profile(cells), 'point')).toBe(1);
+  });
+
+  it.each([
+    ['surgery_date', ['12', '13', '14']],
+    ['cdva', ['2025-09-06', '2025-06-06']],
+    ['axial_length', ['none', 'see notes']],
+  ] as const)('%s is not what cells of another kind are', (term, cells) => {
+    expect(likeness(term, profile(cells), 'point')).toBeLessThan(0.5);
+  });
+
+  it('whole numbers under no header are no dates', () => {
+    expect(guessOf(profile(series(45_700, 1, 16, 0)), 'point')).not.toBe('date');
+  });
+});

@@ -4,7 +4,7 @@ import type { Vocabulary } from './vocabulary.js';
 export const de: Vocabulary = {
   language: 'de',
   headers: {
-    patient: `patient, patientin, patienten id, patientencode, pat nr, pat id, pat code, fall, fall id, fallcode,
+    patient: `patient, patientin, patienten id, patientennummer, patienten nr, patientencode, pat nr, pat id, pat code, fall, fall id, fallcode,
       studien id, studiencode, studiennummer, pseudonym, kennung, schlüssel`,
     eye: 'auge, seite, lateralität, operiertes auge, studienauge',
     surgery_date: `op datum, operationsdatum, datum der operation, datum der op, datum op, op tag, operationstag,

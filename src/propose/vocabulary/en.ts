@@ -4,7 +4,7 @@ import type { Vocabulary } from './vocabulary.js';
 export const en: Vocabulary = {
   language: 'en',
   headers: {
-    patient: `patient, patient id, patient code, patient no, pat, pat id, pat no, pid, px, subject, subject id,
+    patient: `patient, patient id, patient code, patient no, pat, pat id, pat no, pid, pt, px, subject, subject id,
       participant, case, case id, case no, case code, study id, study code, study no, pseudonym, code, id, key`,
     eye: 'eye, side, laterality, lat, eye side, operated eye, study eye, od os, re le, r l, which eye',
     surgery_date: `surgery date, op date, operation date, date of surgery, date of operation, date of op, dos,

@@ -1,4 +1,5 @@
 import type { Leftover } from '../../intake/leftover.js';
+import { isShortDate } from '../../intake/leftover.js';
 import { plain, quoted, type RuleWords, writeOne } from './finding-words.js';
 
 /** What a spreadsheet has made of a cell; the cell is quoted before it. */
@@ -90,8 +91,10 @@ export const exports = {
     title: () => 'most of a column cannot be read',
     sentence: (t) => `${t.detail} cells, more than half of the column, cannot be read; the first is ${quoted(t.value)}`,
     expected: (t) => `values of ${t.field}`,
-    act: () =>
-      'check that the right column is named, and how its values are written; words for "no value" can be declared under reading.missing',
+    act: (t) =>
+      isShortDate(t.value)
+        ? leftoverActs.date
+        : 'check that the right column is named, and how its values are written; words for "no value" can be declared under reading.missing',
   },
   'spreadsheet-leftover': {
     title: () => 'cell changed by a spreadsheet',
