@@ -92,6 +92,8 @@ export const astigmatismMeasures: readonly Measure[] = [
       ...about,
       within: errorLimits,
       strata: ['corneal_type'],
+      // Told for toric lenses, whose primary outcome it is.
+      secondary: true,
       source: 'Abulafia, Koch, Holladay, Wang, Hill 2018, J Cataract Refract Surg 44:1138-1145 (from memory)',
     },
     ...likeComponents(

@@ -54,10 +54,11 @@ export const incisionMeasures: readonly Measure[] = [
     },
   ),
   polarValue('induced_along_incision', alongFormula, meridionalSteepening),
-  polarValue('induced_torque', torqueFormula, meridionalTorque),
+  { ...polarValue('induced_torque', torqueFormula, meridionalTorque), secondary: true },
   ...vectorPair(
     'induced_in_incision_frame',
-    { ...about, better: 'nearer zero', strata, source: polar },
+    // Beside the meridians of eyes a direction from the incision would mislead; the part along it is told.
+    { ...about, better: 'nearer zero', secondary: true, strata, source: polar },
     { inputs: change, formula: alongFormula, of: meridionalSteepening },
     { inputs: change, formula: torqueFormula, of: meridionalTorque },
   ),

@@ -81,9 +81,15 @@ const lens: readonly Measure[] = [
     source: vergence,
     of: (label, atCornea) => label / atCornea,
   },
-  turn('lens_placement_error', 'lens_axis_intended', 'lens_axis_end', 'end of surgery − intended'),
+  {
+    ...turn('lens_placement_error', 'lens_axis_intended', 'lens_axis_end', 'end of surgery − intended'),
+    secondary: true,
+  },
   turn('lens_rotation', 'lens_axis_end', 'lens_axis@followup', 'follow-up − end of surgery'),
-  turn('lens_misalignment', 'lens_axis_intended', 'lens_axis@followup', 'follow-up − intended'),
+  {
+    ...turn('lens_misalignment', 'lens_axis_intended', 'lens_axis@followup', 'follow-up − intended'),
+    secondary: true,
+  },
 ];
 
 /** The primary outcome of toric lenses, over these alone: eyes without one have a prediction of another kind, or none. */
@@ -93,7 +99,14 @@ const predictionError = vectorPair(
   ...likeComponents(['cylinder_prediction_error_x'], 'achieved − predicted residual', (error) => error),
 );
 
-const part: AboutVector = { ...toric, unit: 'D', plane: 'cornea', better: 'nearer zero', source: split };
+const part: AboutVector = {
+  ...toric,
+  unit: 'D',
+  plane: 'cornea',
+  better: 'nearer zero',
+  secondary: true,
+  source: split,
+};
 const aligned = ['lens_cylinder_at_cornea', 'lens_axis_intended', 'lens_axis@outcome'] as const;
 const residual = ['refractive_cylinder_after_x', 'refractive_cylinder_after_y'] as const;
 const known = (value: number, ...others: number[]): number => (others.some(Number.isNaN) ? Number.NaN : value);
@@ -174,6 +187,7 @@ const parts: readonly Measure[] = [
     ...toric,
     name: 'cylinder_saved_by_alignment',
     kind: 'continuous',
+    secondary: true,
     unit: 'D',
     plane: 'cornea',
     inputs: ['split_residual_x', 'split_residual_y', 'split_misalignment_x', 'split_misalignment_y'],
@@ -191,6 +205,7 @@ function back(name: string, unit: 'deg' | 'D', formula: string, of: Measure['of'
     ...toric,
     name,
     kind: 'continuous',
+    secondary: true,
     unit,
     inputs: [...residual, 'lens_cylinder_at_cornea', 'lens_axis@outcome'],
     formula: `${formula}; looking back, no advice to turn a lens`,

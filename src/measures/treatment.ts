@@ -25,6 +25,7 @@ const shared = {
   plane: 'cornea',
   groupings: 'cohorts',
   second: true,
+  secondary: true,
   strata,
   source,
 } as const;

@@ -48,6 +48,8 @@ export interface Measure {
   strata?: readonly string[];
   /** Given in its strata only, by cohort: all eyes together would mix what may not be mixed. Cohorts are not compared by it. */
   unpooled?: true;
+  /** Compared, but told in results.csv alone: a part, or another view, of an outcome that stands in table and chart. */
+  secondary?: true;
   /** Snellen lines of `share_at_or_better_…`, where the measure is an acuity. */
   lines?: readonly string[];
   /** The measure whose values serve absolute errors and shares, where a group must not become perfect by its own mean. */

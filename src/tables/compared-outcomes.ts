@@ -81,11 +81,12 @@ const told = /_(within_(0\.50|1\.00)|at_or_better_20\/(20|40))$/;
 /**
  * Whether an outcome stands in table and chart: primaries and what a margin or a difference is declared for always;
  * else every statistic, of many limits the two that audits are judged by, and ratios of shares only of what happens or
- * does not. The rest stands in results.csv.
+ * does not; nothing of measures that are parts of another. The rest stands in results.csv.
  */
 export function isTold(outcome: ComparedOutcome, all: readonly ComparedOutcome[]): boolean {
   const { measure, one, isPrimary, margin, difference } = outcome;
   if (isPrimary || margin !== undefined || difference !== undefined) return true;
+  if (measure.secondary) return false;
   if (one.by === 'risk-ratio') return measure.kind === 'share';
   if (one.by !== 'risk' || told.test(one.statistic)) return true;
   return !all.some((other) => other.measure === measure && told.test(other.one.statistic));

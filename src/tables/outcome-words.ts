@@ -80,7 +80,7 @@ export function outcomeName({ measure, one }: What, words: Words): string {
 function sharePartText({ measure, one }: What, words: Words): string {
   const { atOrBetter, share, withinError, withinMagnitude } = words.tables.comparison.brief;
   const { kind, limit } = sharePart(one);
-  if (kind === 'within') return (isSigned(measure) ? withinError : withinMagnitude)(`${limit} ${measure.unit}`);
+  if (kind === 'within') return (isSigned(measure) ? withinError : withinMagnitude)(limit, measure.unit);
   return kind === 'at_or_better' ? atOrBetter(limit, metresOf(limit)) : share;
 }
 

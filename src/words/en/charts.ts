@@ -123,7 +123,9 @@ const differences = {
   title: (cohorts: string) => `Differences between cohorts: ${cohorts}`,
   pair: (compared: string, reference: string) => `${compared} − ${reference}`,
   /** Heads of panels by the unit of their differences; another unit stands for itself. */
-  units: { share: 'Percentage points', D: 'Dioptres', logMAR: 'logMAR' } as Readonly<Record<string, string>>,
+  units: { share: 'Percentage points', D: 'Dioptres', deg: 'Degrees', logMAR: 'logMAR' } as Readonly<
+    Record<string, string>
+  >,
   ratio: 'Ratio, logarithmic scale',
   effect: 'Probability of the larger value',
   estimate: 'Estimate (CI)',

@@ -1,4 +1,5 @@
 import type { Verdict } from '../../comparison/verdict.js';
+import { quantity, unitName } from './quantity.js';
 
 const patients = (n: string): string => `${n} ${n === '1' ? 'patient' : 'patients'}`;
 
@@ -52,8 +53,8 @@ const brief = {
   spread: ', SD',
   effect: ', relative effect',
   shift: ', shift',
-  withinError: (limit: string) => ` within ±${limit}`,
-  withinMagnitude: (limit: string) => ` ≤ ${limit}`,
+  withinError: (limit: string, unit: string) => ` within ±${quantity(limit, unit)}`,
+  withinMagnitude: (limit: string, unit: string) => ` ≤ ${quantity(limit, unit)}`,
   atOrBetter: (feet: string, metres: string) => ` ${feet} (${metres}) or better`,
   share: '',
   ratio: ', ratio',
@@ -72,7 +73,7 @@ const table = {
   against: (compared: string, reference: string) => `${compared} against ${reference}`,
   primary: (level: string, several: boolean) =>
     `Primary ${several ? 'outcomes' : 'outcome'} (${level} CI of the difference)`,
-  unit: (statistic: string, unit: string) => `${statistic}, ${unit}`,
+  unit: (statistic: string, unit: string) => `${statistic}, ${unitName(unit)}`,
   exploratory: (level: string) => `Exploratory outcomes, without verdict (${level} CI)`,
   counted: (share: string) => `${share}, n/N, %`,
   eyes: 'Eyes (missing)',
@@ -94,7 +95,7 @@ const declared = {
   points: (value: string) => `${value} percentage points`,
   point: (value: string) => `${value} percentage point`,
   ratio: (value: string) => `a factor of ${value}`,
-  unit: (value: string, unit: string) => (unit === '' ? value : `${value} ${unit}`),
+  unit: (value: string, unit: string) => (unit === '' ? value : `${value} ${unitName(unit)}`),
 } as const;
 
 const confounding = {

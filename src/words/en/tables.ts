@@ -1,6 +1,7 @@
 import { astigmatism } from './astigmatism.js';
 import { comparison } from './comparison.js';
 import { methodsText } from './methods-text.js';
+import { quantity } from './quantity.js';
 import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
 import { tableNotes } from './table-notes.js';
@@ -38,8 +39,8 @@ const rows = {
   medianAbsolute: 'Median absolute error',
   rootMeanSquare: 'Root mean square',
   range: 'Range',
-  withinError: (limit: string, unit = 'D') => `Within ±${limit} ${unit}, n/N, %`,
-  withinMagnitude: (limit: string, unit = 'D') => `≤ ${limit} ${unit}, n/N, %`,
+  withinError: (limit: string, unit = 'D') => `Within ±${quantity(limit, unit)}, n/N, %`,
+  withinMagnitude: (limit: string, unit = 'D') => `≤ ${quantity(limit, unit)}, n/N, %`,
   atOrBetter: (feet: string, metres: string) => `${feet} (${metres}) or better, n/N, %`,
   snellen: 'Snellen equivalent of the mean',
   substituted: 'Low vision entered as logMAR, eyes',
