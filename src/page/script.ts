@@ -13,7 +13,10 @@ export const walkScript = `
     here = mark;
     mark.classList.add('here');
     tip.textContent = mark.getAttribute('aria-label');
-    const box = mark.getBoundingClientRect();
+    place();
+  };
+  const place = () => {
+    const box = here.getBoundingClientRect();
     const left = Math.min(box.right + 8, document.documentElement.clientWidth - tip.offsetWidth - 8);
     tip.style.left = Math.max(8, left) + 'px';
     tip.style.top = Math.max(8, box.top - tip.offsetHeight - 6) + 'px';
@@ -39,6 +42,8 @@ export const walkScript = `
       show(marks[from < 0 ? (step > 0 ? 0 : marks.length - 1) : (from + step + marks.length) % marks.length]);
     });
   }
-  addEventListener('scroll', leave, { passive: true });
+  // Focus may have scrolled the figure into view: the mark that the keys have reached stays, a hovered one moves away.
+  const scrolled = () => { if (here && document.activeElement.matches('[data-walk]')) place(); else leave(); };
+  addEventListener('scroll', scrolled, { passive: true });
 })();
 `;
