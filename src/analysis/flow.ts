@@ -24,20 +24,25 @@ export function flowRows(flow: Flow, group: EyeGroup, patient: Int32Array): read
     method: 'count',
     note: '',
   });
-  const patientsWhere = (holds: (eye: number) => boolean): number =>
-    new Set([...group.eyes].filter(holds).map((eye) => patient[eye])).size;
+  const patients = patientsByStep(flow, group, patient);
   return [
-    row(
-      'operated',
-      operated,
-      patientsWhere(() => true),
-    ),
-    ...flow.steps.map((step, i) =>
-      row(
-        step,
-        counts[i] as number,
-        patientsWhere((eye) => flow.code[eye] === i),
-      ),
-    ),
+    row('operated', operated, patients.all),
+    ...flow.steps.map((step, i) => row(step, counts[i] as number, patients.steps[i] as number)),
   ];
+}
+
+/** Patients of a group, and of each step: one whose eyes stand at two steps is counted at both. */
+function patientsByStep(
+  { steps, code }: Flow,
+  { eyes }: EyeGroup,
+  patient: Int32Array,
+): { all: number; steps: readonly number[] } {
+  const met = steps.map(() => new Set<number>());
+  const all = new Set<number>();
+  for (let i = 0; i < eyes.length; i++) {
+    const eye = eyes[i] as number;
+    all.add(patient[eye] as number);
+    met[code[eye] as number]?.add(patient[eye] as number);
+  }
+  return { all: all.size, steps: met.map(({ size }) => size) };
 }

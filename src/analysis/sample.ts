@@ -34,11 +34,40 @@ export interface SampleColumns {
   analysed: Uint8Array;
 }
 
-/** Values of the given eyes. A loop, not `from`: that walks an iterator, several times slower over a registry. */
+/** Values of the given eyes. Loops, here and below: iterators and callbacks are several times slower over a registry. */
 export function pick(values: Float64Array, eyes: Int32Array): Float64Array {
   const picked = new Float64Array(eyes.length);
   for (let i = 0; i < eyes.length; i++) picked[i] = values[eyes[i] as number] as number;
   return picked;
+}
+
+/** Whole numbers of the given eyes, such as their patients' codes. */
+export function codesOf(codes: Int32Array, eyes: Int32Array): Int32Array {
+  const picked = new Int32Array(eyes.length);
+  for (let i = 0; i < eyes.length; i++) picked[i] = codes[eyes[i] as number] as number;
+  return picked;
+}
+
+/** Those of the given eyes that are analysed. */
+export function analysedEyes(eyes: Int32Array, analysed: Uint8Array): Int32Array {
+  const kept = new Int32Array(eyes.length);
+  let count = 0;
+  for (let i = 0; i < eyes.length; i++) {
+    const eye = eyes[i] as number;
+    if (analysed[eye] === 1) kept[count++] = eye;
+  }
+  return kept.subarray(0, count);
+}
+
+/** Those of the given eyes that have a value; the given list itself where all have. */
+function eyesWith(values: Float64Array, eyes: Int32Array): Int32Array {
+  const kept = new Int32Array(eyes.length);
+  let count = 0;
+  for (let i = 0; i < eyes.length; i++) {
+    const eye = eyes[i] as number;
+    if (!Number.isNaN(values[eye] as number)) kept[count++] = eye;
+  }
+  return count === eyes.length ? eyes : kept.subarray(0, count);
 }
 
 /** The first eye of every patient that has the value, which the eyes of a patient share; else the first eye. */
@@ -60,10 +89,10 @@ export function sampleOf(
   settings: Pick<Sample, 'confidence' | 'auditIcc'>,
 ): Sample {
   const { values, patient, analysed } = columns;
-  const inFamily = group.eyes.filter((eye) => analysed[eye] === 1);
+  const inFamily = analysedEyes(group.eyes, analysed);
   const counted = measure.per === 'patient' ? oneEyeEach(inFamily, patient, values) : inFamily;
-  const present = (column: Float64Array): Int32Array => counted.filter((eye) => !Number.isNaN(column[eye] as number));
-  const codes = (eyes: Int32Array): PatientIndex => indexPatients(eyes.map((eye) => patient[eye] as number));
+  const present = (column: Float64Array): Int32Array => eyesWith(column, counted);
+  const codes = (eyes: Int32Array): PatientIndex => indexPatients(codesOf(patient, eyes));
   const eyes = present(values);
   const patients = codes(eyes);
   const others = columns.absolute && present(columns.absolute);

@@ -1,4 +1,4 @@
-import { type EyeGroup, pick, type SampleColumns } from '../analysis/sample.js';
+import { analysedEyes, codesOf, type EyeGroup, pick, type SampleColumns } from '../analysis/sample.js';
 import { type Cohorts, recogniseDesign } from '../statistics/cohorts/design.js';
 import type { Basis } from './compared.js';
 
@@ -31,8 +31,7 @@ const isThere = (value: number): boolean => !Number.isNaN(value);
 function pairOf(values: Float64Array, holds: (value: number) => boolean, columns: PairColumns): Pair {
   const { analysed, patient } = columns;
   const eyesOf = ({ eyes }: EyeGroup): Int32Array =>
-    eyes.filter((eye) => analysed[eye] === 1 && holds(values[eye] as number));
-  const codes = (eyes: Int32Array): Int32Array => eyes.map((eye) => patient[eye] as number);
+    analysedEyes(eyes, analysed).filter((eye) => holds(values[eye] as number));
   const [compared, reference] = [eyesOf(columns.compared), eyesOf(columns.reference)];
   const eyes = new Int32Array(compared.length + reference.length);
   eyes.set(compared);
@@ -41,7 +40,7 @@ function pairOf(values: Float64Array, holds: (value: number) => boolean, columns
     compared: pick(values, compared),
     reference: pick(values, reference),
     eyes,
-    cohorts: recogniseDesign(codes(compared), codes(reference)),
+    cohorts: recogniseDesign(codesOf(patient, compared), codesOf(patient, reference)),
   };
 }
 
@@ -52,7 +51,7 @@ function pairOf(values: Float64Array, holds: (value: number) => boolean, columns
  */
 export function pairsOf(columns: PairColumns): Pairs {
   const { values, absolute = values, analysed, compared, reference } = columns;
-  const counted = ({ eyes }: EyeGroup): number => eyes.reduce((sum, eye) => sum + (analysed[eye] as number), 0);
+  const counted = ({ eyes }: EyeGroup): number => analysedEyes(eyes, analysed).length;
   const made = new Map<Basis, Pair>();
   const make = (basis: Basis): Pair => {
     if (basis === 'measured') return pairOf(values, Number.isFinite, columns);
