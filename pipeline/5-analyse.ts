@@ -8,6 +8,7 @@ import { auditRows } from './analyse/audit-rows.js';
 import { comparisonRows } from './analyse/comparison.js';
 import { groupsOf } from './analyse/groups.js';
 import { measureRows } from './analyse/measure-rows.js';
+import { missingOutcomeRows } from './analyse/missing-outcomes.js';
 
 function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
   const missing = new Map(
@@ -45,6 +46,7 @@ export function analyse(derived: Derived, plan: Plan): readonly ResultRow[] {
     ...auditRows(derived, audit, plan),
     ...families.flatMap((family) => audit.flatMap((group) => flowRows(derived.membership[family], group, patient))),
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
+    ...missingOutcomeRows(derived, groups, plan),
     ...comparisonRows(derived, groups, plan),
   ]);
 }

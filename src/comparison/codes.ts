@@ -9,6 +9,7 @@ export const comparisonMethods = {
   'power-80': 'from the variance found, at 80 % power',
   holm: 'Holm’s step-down adjustment',
   bonferroni: 'the declared error shared equally',
+  bound: 'every eye without the value counted as failed, or as succeeded',
   overlap: 'sum of the smaller shares of two mixes',
 } as const;
 

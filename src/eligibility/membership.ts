@@ -1,11 +1,12 @@
 import { integersOf, numbersOf } from '../columns/table.js';
-import { type CanonicalTables, type Kind, noDay } from '../records/canonical.js';
+import type { CanonicalTables, Kind } from '../records/canonical.js';
 import type { Flow, Membership } from '../records/derived.js';
 import { type Family, families } from '../records/measure.js';
 import type { Plan } from '../records/plan.js';
 import { millionths } from '../units.js';
 import type { Assembly } from '../visits/assemble.js';
 import { conditionOn } from './condition.js';
+import { dueBy } from './due.js';
 import { eyeNumbers, lookupIn } from './lookup.js';
 import { leftOutByOneEyeRule } from './one-eye.js';
 import { absenceOf, vectorAbsence } from './standing.js';
@@ -41,14 +42,10 @@ function declaredExclusions(tables: CanonicalTables, assembly: Assembly, plan: P
 
 /** An eye is due when the last window of its outcome has closed by the export's day; without dates all are due. */
 function dueEyes(tables: CanonicalTables, plan: Plan): Uint8Array {
-  const surgery = integersOf(tables.eyes, 'surgeryDay');
   const closes = plan.follow_up.visits
     .filter((visit) => plan.follow_up.outcome.includes(visit.name))
     .map((visit) => visit.days?.[1] ?? 0);
-  const last = Math.max(0, ...closes);
-  const until = tables.dataUntil;
-  const isDue = (day: number): boolean => until === noDay || day === noDay || day + last <= until;
-  return Uint8Array.from(surgery, (day) => (isDue(day) ? 1 : 0));
+  return dueBy(tables, Math.max(0, ...closes));
 }
 
 function standingOf(tables: CanonicalTables, assembly: Assembly, distance: Uint8Array, plan: Plan): Standing {

@@ -34,7 +34,11 @@ export interface PageParts {
  * that headlines answer is asked in every audit, the others where the data allow an exhibit.
  */
 const questions = [
-  { id: 'eyes', headlines: ['operated', 'outcome-known'], exhibits: ['eye-flow', 'follow-up', 'baseline'] },
+  {
+    id: 'eyes',
+    headlines: ['operated', 'outcome-known'],
+    exhibits: ['eye-flow', 'follow-up', 'baseline', 'missing-outcomes'],
+  },
   { id: 'data', headlines: [], exhibits: [] },
   {
     id: 'plan',

@@ -3,6 +3,7 @@ export const tableNames = [
   'eye-flow',
   'follow-up',
   'baseline',
+  'missing-outcomes',
   'refractive-accuracy',
   'formulas',
   'accuracy-by-subgroup',

@@ -25,6 +25,11 @@ const characteristics = [
 ] as const;
 type Characteristic = (typeof characteristics)[number];
 
+/** Characteristics that any eye has, in the order of the report. */
+export function shownCharacteristics(results: Results): readonly Characteristic[] {
+  return characteristics.filter((name) => results.find(name, 'all', 'n')?.value);
+}
+
 /**
  * What the eligible eyes were before surgery, by cohort, with standardised differences. A characteristic that no eye
  * has is left out. No p values: cohorts are described here, not tested.
@@ -33,7 +38,7 @@ export function baseline(results: Results, plan: Plan, words: Words): Unnumbered
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
   const eligible = 'flow:eligible';
   if (results.get(eligible, 'all', 'analysed').value === 0) return undefined;
-  const shown = characteristics.filter((name) => results.find(name, 'all', 'n')?.value);
+  const shown = shownCharacteristics(results);
   const pairs = cohortPairs(results, words);
   const { baseline: labels, characteristic, notes, titles } = words.tables;
   return finish(
@@ -46,7 +51,7 @@ export function baseline(results: Results, plan: Plan, words: Words): Unnumbered
           across(setting, eligible, labels.patients, (get) => patientsCell(get('analysed')), 0),
           pairs,
         ),
-        ...shown.flatMap((name) => characteristicRows(setting, pairs, name)),
+        ...shown.flatMap((name) => characteristicCells(setting, pairs, name)),
       ],
       footnotes: [
         notes.perEye,
@@ -71,16 +76,22 @@ function differenceHeads(pairs: readonly CohortPair[], { tables }: Words): reado
 /** A row of the groups with its standardised differences behind it; blank where the row is not what differs. */
 function withDifferences(
   row: DraftRow,
-  pairs: readonly CohortPair[],
-  cell: (pair: CohortPair) => ShownCell = () => blank,
+  pairs: readonly Pick<CohortPair, 'group'>[],
+  cell: (pair: Pick<CohortPair, 'group'>) => ShownCell = () => blank,
 ): DraftRow {
   return { ...row, cells: [...row.cells, ...pairs.map(cell)] };
 }
 
-function characteristicRows(setting: Setting, pairs: readonly CohortPair[], name: Characteristic): readonly DraftRow[] {
+/** One characteristic in every column, with its standardised difference in every pair of groups. */
+export function characteristicCells(
+  setting: Setting,
+  pairs: readonly Pick<CohortPair, 'group'>[],
+  name: Characteristic,
+): readonly DraftRow[] {
   const { results, plan, words } = setting;
   const { baseline: labels, rows } = words.tables;
-  const standardised = ({ group }: CohortPair) => valueCell(results.get(name, group, 'standardised_difference'), words);
+  const standardised = ({ group }: Pick<CohortPair, 'group'>) =>
+    valueCell(results.get(name, group, 'standardised_difference'), words);
   if (results.find(name, 'all', 'share')) {
     const label = words.tables.withInterval(labels[name], levelText(plan));
     const shares = across(setting, name, label, (get) => shareCell(get('share'), get('count'), words), 0);

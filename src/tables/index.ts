@@ -5,6 +5,7 @@ import { comparison } from './comparison.js';
 import { confounding } from './confounding.js';
 import { doubleAngleSummary } from './double-angle-summary.js';
 import { eyeFlow } from './eye-flow.js';
+import { followUp, missingOutcomes } from './follow-up-tables.js';
 import { formulas } from './formulas.js';
 import { inducedAstigmatism } from './induced-astigmatism.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
@@ -17,7 +18,9 @@ import { visualAcuity } from './visual-acuity.js';
 /** Every published table by name, in the order of the report. */
 export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string, TableBuilder>([
   ['eye-flow', eyeFlow],
+  ['follow-up', followUp],
   ['baseline', baseline],
+  ['missing-outcomes', missingOutcomes],
   ['refractive-accuracy', refractiveAccuracy],
   ['formulas', formulas],
   ['accuracy-by-subgroup', accuracyBySubgroup],

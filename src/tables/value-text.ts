@@ -15,7 +15,7 @@ const pValues = /^p(_adjusted|_textbook)?(:|$)/;
 
 /** Whether a row holds a share, shown in percent. */
 function isShare(row: ResultRow): boolean {
-  return /^(share(_|$)|overlap:)/.test(row.statistic);
+  return /^(share(_|$)|overlap:|if_missing_(failed|succeeded):)/.test(row.statistic);
 }
 
 /** Whether a row holds a difference of shares, or a distance between them, shown in percentage points. */

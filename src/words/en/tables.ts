@@ -1,5 +1,6 @@
 import { astigmatism } from './astigmatism.js';
 import { comparison } from './comparison.js';
+import { followUp, followUpTitles } from './follow-up.js';
 import { methodsText } from './methods-text.js';
 import { quantity } from './quantity.js';
 import { recomputed } from './recomputed.js';
@@ -25,6 +26,7 @@ const titles = {
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
   ...astigmatism.titles,
   sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
+  ...followUpTitles,
 } as const;
 
 /** Row labels. Units stand in the label of the block; brackets hold intervals unless the label says otherwise. */
@@ -182,6 +184,7 @@ export const tables = {
   baseline,
   comparison,
   missingNames,
+  followUp,
   flow,
   fields,
   caption: (number: number, title: string) => `Table ${number}. ${title}`,
