@@ -156,7 +156,7 @@ describe('what a run finds when it starts', () => {
 });
 
 describe('a report that was changed by hand', () => {
-  const table = `${report}/publication/tables/1-baseline.csv`;
+  const table = `${report}/publication/tables/2-baseline.csv`;
 
   it('is not replaced, and the files are named', async () => {
     await io.write(table, Buffer.from('my own numbers'));
@@ -168,7 +168,7 @@ describe('a report that was changed by hand', () => {
         folder: report,
         files: [
           { file: 'internal/notes.txt', how: 'added' },
-          { file: 'publication/tables/1-baseline.csv', how: 'changed' },
+          { file: 'publication/tables/2-baseline.csv', how: 'changed' },
         ],
       },
     });
