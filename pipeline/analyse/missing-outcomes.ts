@@ -56,7 +56,7 @@ function missingCompared(derived: Derived, { all }: Groups, plan: Plan): readonl
   });
   const [known, missing] = [groupOf('known'), groupOf('missing')];
   const before = derived.registry.filter(({ role, step, vector }) => role === 'baseline' && !step && !vector);
-  const only: Groups = { all: known, cohorts: [missing], subgroups: [], comparisons: [] };
+  const only: Groups = { all: known, cohorts: [missing], subgroups: [], strata: [], comparisons: [] };
   const patient = integersOf(derived.eyes, 'patient');
   const counted = [known, missing].map(({ key, eyes }) => {
     const patients = new Set(eyes.map((eye) => patient[eye] as number)).size;

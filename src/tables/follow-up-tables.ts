@@ -34,10 +34,14 @@ export function followUp(results: Results, plan: Plan, words: Words): Unnumbered
       head: cohortHead(setting, stage, 'completeness', 'due'),
       rows: [
         ...visits.map((visit) => visitRow(setting, visit)),
-        across(setting, 'completeness', withLevel(text.known, setting), (get) =>
-          shareCell(get('share'), get('count'), words),
+        across(
+          setting,
+          'completeness',
+          withLevel(text.known, setting),
+          (get) => shareCell(get('share'), get('count'), words),
+          0,
         ),
-        across(setting, 'completeness', text.notYetDue, (get) => valueCell(get('not_yet_due'), words)),
+        across(setting, 'completeness', text.notYetDue, (get) => valueCell(get('not_yet_due'), words), 0),
         ...boundedShares(results).flatMap(([measure, statistic]) => boundRows(setting, measure, statistic)),
       ],
       footnotes: [text.due, text.boundsNote],
@@ -56,7 +60,7 @@ function visitRow(setting: Setting, visit: string): DraftRow {
     return shareCell(results.get('completeness', of, 'share'), results.get('completeness', of, 'count'), words);
   };
   const label = withLevel(words.tables.followUp.visit(visit), setting);
-  return { label, indent: 1, cells: columns.map(({ group }) => cellOf(group)) };
+  return { label, indent: 0, cells: columns.map(({ group }) => cellOf(group)) };
 }
 
 /** The headline shares of outcomes that wait for a visit, where any eye has them. */

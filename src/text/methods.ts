@@ -1,6 +1,6 @@
 import { count, fixed } from '../format/number.js';
 import type { Plan, Visit } from '../records/plan.js';
-import type { Results } from '../results/index.js';
+import { groupPair, type Results } from '../results/index.js';
 import { levelText } from '../tables/level.js';
 import { noteCodes } from '../tables/marks.js';
 import { markdownText } from '../tables/render/markdown.js';
@@ -24,6 +24,7 @@ export function methods(results: Results, plan: Plan, words: Words): string {
     eyesParagraph(results, plan, words),
     measuresParagraph(results, plan, words),
     statisticsParagraph(results, plan, words),
+    followUpParagraph(results, words),
     comparisonParagraph(results, plan, words),
     closingParagraph(results, plan, words),
   ].filter((paragraph) => paragraph.length > 0);
@@ -94,6 +95,24 @@ function statisticsParagraph(results: Results, plan: Plan, words: Words): readon
     text.conventions,
   ];
 }
+
+/** Completeness by visit, and what eyes without an outcome could change. */
+function followUpParagraph(results: Results, words: Words): readonly Cited[] {
+  const { methodBounds, methodCompared, methodVisits } = words.tables.followUp;
+  const { rows } = results;
+  const isBound = rows.some(({ statistic }) => statistic.startsWith('if_missing_failed:'));
+  return [
+    ...(rows.some(({ measure, group }) => measure === 'completeness' && isOfVisit(group))
+      ? [{ text: methodVisits }]
+      : []),
+    ...(isBound ? [{ text: methodBounds }] : []),
+    ...(results.find('completeness', groupPair('follow_up', 'missing'), 'count')?.value
+      ? [{ text: methodCompared }]
+      : []),
+  ];
+}
+
+const isOfVisit = (group: string): boolean => group.split(';').some((pair) => pair.startsWith('visit='));
 
 /** Formulas against each other, the same with fewer eyes, and what holds for every number. */
 function closingParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {

@@ -1,6 +1,10 @@
 // Completeness and missing outcomes, counted on paper from seven eyes.
 import { expect, it } from 'vitest';
+import { followUp, missingOutcomes } from '../../src/tables/follow-up-tables.js';
+import { methods } from '../../src/text/methods.js';
+import { en } from '../../src/words/index.js';
 import { planOf, type SourceForm } from '../findings/plan.js';
+import { cellsOf } from '../tables/rows.js';
 import { auditBy } from '../whole/audit.js';
 
 const theatre: SourceForm = {
@@ -55,4 +59,29 @@ it('describes eyes with and without an outcome; two patients are too few for a s
   expect(row('axial_length', 'follow_up=missing', 'mean').value).toBeCloseTo(24.75, 12);
   const between = row('axial_length', 'follow_up=missing vs known', 'standardised_difference');
   expect([between.value, between.note]).toEqual([undefined, 'not-estimable:few-patients']);
+});
+
+it('prints what was counted, the bounds with the number they are of', () => {
+  const table = followUp(audit.results, audit.plan, en);
+  expect(table?.rows.find(({ label }) => label.startsWith('Seen at'))?.cells.at(-1)?.text).toBe('4/6, 67 (30 to 90)*');
+  expect(cellsOf(table, 'Eligible, not yet due').at(-1)).toBe('1');
+  expect(cellsOf(table, 'All missing eyes failed').at(-1)).toBe('50 of 6');
+  expect(cellsOf(table, 'All missing eyes succeeded').at(-1)).toBe('83 of 6');
+  const compared = missingOutcomes(audit.results, audit.plan, en);
+  expect(compared?.head.map(({ text, n }) => [text, n])).toEqual([
+    ['Characteristic', undefined],
+    ['With outcome', 4],
+    ['Without outcome', 2],
+    ['Standardised difference', undefined],
+  ]);
+});
+
+it('says in the methods what was done about eyes without an outcome', () => {
+  const text = methods(audit.results, audit.plan, en);
+  for (const sentence of [
+    en.tables.followUp.methodVisits,
+    en.tables.followUp.methodBounds,
+    en.tables.followUp.methodCompared,
+  ])
+    expect(text).toContain(sentence);
 });
