@@ -205,7 +205,7 @@ describe('src/ is pure', () => {
 });
 
 describe('packages', () => {
-  const heavy = ['vega', 'vega-lite', '@resvg/resvg-js', 'iconv-lite', 'fontkit'];
+  const heavy = ['vega', 'vega-lite', '@resvg/resvg-js', 'iconv-lite', 'fontkit', 'docx', 'fflate'];
 
   it.each(heavy)('%s is imported in one file, when it is needed', (name) => {
     const users = modules.flatMap(({ path, imports }) =>

@@ -7,6 +7,11 @@ export interface OutputFile {
   bytes: Uint8Array;
 }
 
+/** A file of text, in UTF-8. */
+export function textFile(path: string, text: string): OutputFile {
+  return { path, bytes: Buffer.from(text) };
+}
+
 /**
  * Puts the finished folder in place of the former report. A folder cannot be renamed onto a full one, so the
  * former report steps aside for the moment between two renames, and comes back if the second one fails.

@@ -3,9 +3,7 @@ import { compose, type PageParts } from '../../src/page/compose.js';
 import type { DrawnFigure } from '../../src/page/content.js';
 import { page } from '../../src/page/page.js';
 import type { Plan } from '../../src/records/plan.js';
-import type { Figure, TypesetTable } from '../../src/records/report.js';
-import { tableCsv } from '../../src/tables/render/csv.js';
-import { tableMarkdown } from '../../src/tables/render/markdown.js';
+import type { Figure } from '../../src/records/report.js';
 import { legends } from '../../src/text/legends.js';
 import { methods } from '../../src/text/methods.js';
 import type { Words } from '../../src/words/index.js';
@@ -17,10 +15,11 @@ import { eyesFile } from './eyes-file.js';
 import { findingGroups } from './finding-groups.js';
 import { queriesFile, queriesOf } from './finding-lists.js';
 import { flowFile } from './flow-file.js';
-import type { OutputFile } from './replace.js';
+import { type OutputFile, textFile } from './replace.js';
 import { resultsPath } from './report-folder.js';
 import { resultsFile } from './results-file.js';
 import { reviewEyes, reviewFile } from './review.js';
+import { tableFiles } from './table-files.js';
 
 /** All files of a report but the manifest, in the order in which they are listed, and how many eyes are for review. */
 export async function reportFiles(
@@ -56,7 +55,7 @@ export async function reportFiles(
   };
   const files = [
     pageFile('publication/index.html', shared, words),
-    ...all.typeset.flatMap((table) => tableFiles(table, plan, words)),
+    ...(await tableFiles(all.typeset, plan, words)),
     ...(await figureFiles(drawn, plan, say)),
     textFile('publication/methods.md', methodsText),
     textFile('publication/legends.md', legends(all.typeset, all.figures, words)),
@@ -66,10 +65,6 @@ export async function reportFiles(
     textFile('internal/audit.yaml', all.audit),
   ];
   return { files, review: review.length };
-}
-
-function textFile(path: string, text: string): OutputFile {
-  return { path, bytes: Buffer.from(text) };
 }
 
 function pageFile(path: string, parts: PageParts, words: Words): OutputFile {
@@ -92,14 +87,6 @@ async function drawnFigures(
     drawn.push({ figure, svg: await renderSvg(figure, options) });
   }
   return drawn;
-}
-
-/** Tables in the formats asked for; a byte-order mark tells spreadsheets that the text is UTF-8. */
-function tableFiles(table: TypesetTable, { outputs }: Plan, words: Words): readonly OutputFile[] {
-  const path = `publication/tables/${table.number}-${table.id}`;
-  const csv = (): OutputFile => textFile(`${path}.csv`, `\ufeff${tableCsv(table, outputs.spreadsheet, words)}`);
-  const markdown = (): OutputFile => textFile(`${path}.md`, tableMarkdown(table, words));
-  return [...(outputs.tables.includes('csv') ? [csv()] : []), ...(outputs.tables.includes('md') ? [markdown()] : [])];
 }
 
 async function figureFiles(drawn: readonly DrawnFigure[], { outputs }: Plan, say: Say): Promise<readonly OutputFile[]> {

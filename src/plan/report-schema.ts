@@ -98,6 +98,7 @@ export const outputs = section({
   tables: oneOrMany(choice(['csv', 'md', 'docx', 'tex']))
     .describe(keys.outputs.tables)
     .prefault(['csv', 'md']),
+  table_font: text.describe(keys.outputs.table_font).prefault('Times New Roman'),
   figures: oneOrMany(choice(['svg', 'png', 'pdf', 'tiff']))
     .describe(keys.outputs.figures)
     .prefault(['svg', 'png']),

@@ -8,7 +8,6 @@ export function unavailable({ monitoring, benchmarks, outputs }: Plan): readonly
   const asked: readonly (readonly [key: string, isAsked: boolean])[] = [
     ['monitoring', monitoring !== undefined],
     ['benchmarks.former_report', benchmarks.former_report !== undefined],
-    ...(['docx', 'tex'] as const).map((form) => [`outputs.tables: ${form}`, outputs.tables.includes(form)] as const),
     ...(['pdf', 'tiff'] as const).map((form) => [`outputs.figures: ${form}`, outputs.figures.includes(form)] as const),
   ];
   return asked.flatMap(([key, isAsked]) => (isAsked ? [key] : []));

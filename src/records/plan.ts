@@ -170,6 +170,8 @@ export interface Plan {
     language: string;
     artwork: string;
     tables: readonly ('csv' | 'md' | 'docx' | 'tex')[];
+    /** Of Word documents. */
+    table_font: string;
     figures: readonly ('svg' | 'png' | 'pdf' | 'tiff')[];
     spreadsheet: 'point' | 'comma';
     small_cells: number;

@@ -110,6 +110,7 @@ export function planOf(sources: readonly SourceForm[], more: Partial<Plan> = {})
       language: 'en',
       artwork: 'journal-single',
       tables: ['csv', 'md'],
+      table_font: 'Times New Roman',
       figures: ['svg', 'png'],
       spreadsheet: 'point',
       small_cells: 0,

@@ -44,6 +44,7 @@ describe('what is left out', () => {
         language: 'en',
         artwork: 'journal-single',
         tables: ['csv', 'md'],
+        table_font: 'Times New Roman',
         figures: ['svg', 'png'],
         spreadsheet: 'point',
         small_cells: 0,

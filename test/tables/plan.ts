@@ -50,6 +50,7 @@ const base: Plan = {
     language: 'en',
     artwork: 'journal-single',
     tables: ['csv', 'md'],
+    table_font: 'Times New Roman',
     figures: ['svg'],
     spreadsheet: 'point',
     small_cells: 0,

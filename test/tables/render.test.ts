@@ -5,6 +5,8 @@ import type { TypesetTable } from '../../src/records/report.js';
 import { indexResults } from '../../src/results/index.js';
 import { tableCsv } from '../../src/tables/render/csv.js';
 import { tableHtml } from '../../src/tables/render/html.js';
+import { latexDocument, latexText, tableLatex } from '../../src/tables/render/latex.js';
+import { tableLayout } from '../../src/tables/render/layout.js';
 import { tableMarkdown } from '../../src/tables/render/markdown.js';
 import { en } from '../../src/words/index.js';
 import { comparedRows } from './compared.js';
@@ -50,6 +52,9 @@ describe('renderers', () => {
         .slice(4, 4 + table.rows.length)
         .flatMap((line) => line.split(/(?<!\\) \| /).slice(1));
       expect(numbers(markdown.join(' '))).toEqual(wanted);
+      const latex = tableLatex(table, en).split('\\endfoot\n')[1]?.split('\\end{longtable}')[0] ?? '';
+      const cells = latex.split('\n').flatMap((line) => line.split(/(?<!\\) & /).slice(1));
+      expect(numbers(cells.join(' ').replaceAll('$-$', '-'))).toEqual(wanted);
       expect(wanted.length).toBeGreaterThan(20);
     },
   );
@@ -102,5 +107,45 @@ describe('tableMarkdown', () => {
     expect(lines[4]).toBe('| **Block** |  |');
     expect(lines[5]).toBe('| \u2003=SUM(1) | \u22120.06 (\u22120.10 to 1,234.50)\\* |');
     expect(lines).toContain('\\* 5 \\_few\\_');
+  });
+});
+
+describe('tableLatex', () => {
+  it('has three rules, a head for every page, and the number that all other forms have', () => {
+    const lines = tableLatex(awkward, en).split('\n');
+    expect(lines).toContain('\\setcounter{table}{6}');
+    expect(lines).toContain("\\caption{Signs $<$b$>$ \\& ''quotes'' | pipes}\\label{tab:awkward}\\\\");
+    expect(lines.filter((line) => line === '\\toprule')).toHaveLength(2);
+    expect(lines.filter((line) => line === '\\midrule')).toHaveLength(2);
+    expect(lines.filter((line) => line === '\\bottomrule')).toHaveLength(1);
+    expect(lines).toContain('\\multicolumn{2}{@{}l}{\\textbf{Block}}\\\\');
+    expect(lines).toContain('\\hspace*{1em}=SUM(1) & $-$0.06 ($-$0.10 to 1,234.50){*} \\\\');
+    expect(lines.join('\n')).not.toContain('|c|');
+  });
+
+  // The ten signs that TeX reads as its own: Knuth, The TeXbook (1984), chapter 7.
+  it('escapes all that TeX reads as its own', () => {
+    expect(latexText('a\\b{c}$d&e#f%g_h^i~j')).toBe(
+      'a\\textbackslash{}b\\{c\\}\\$d\\&e\\#f\\%g\\_h\\textasciicircum{}i\\textasciitilde{}j',
+    );
+  });
+
+  it('reads every table into one document, the wide ones on their side', () => {
+    const wide = { ...awkward, head: Array.from({ length: 9 }, (_, i) => ({ text: `A long column head ${i}` })) };
+    const text = latexDocument([
+      { file: '7-awkward', table: awkward },
+      { file: '8-wide', table: wide },
+    ]);
+    expect(text).toContain('\\input{7-awkward}\n\\clearpage');
+    expect(text).toContain('\\begin{landscape}\n\\input{8-wide}');
+  });
+});
+
+describe('tableLayout', () => {
+  it.each(tables.map((table) => [table.id, table] as const))('shares the whole width out: %s', (_, table) => {
+    const { shares } = tableLayout(table);
+    expect(shares).toHaveLength(table.head.length);
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
+    expect(Math.min(...shares)).toBeGreaterThan(0.03);
   });
 });

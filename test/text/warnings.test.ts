@@ -74,10 +74,10 @@ describe('warnings', () => {
 
   it('name what audit.yaml asks for and this version does not do', () => {
     const plan = planOf();
-    const asked = { ...plan, outputs: { ...plan.outputs, tables: ['csv', 'docx'], figures: ['svg', 'pdf'] } } as const;
+    const asked = { ...plan, outputs: { ...plan.outputs, figures: ['svg', 'pdf'] } } as const;
     expect(warnings(indexResults(auditRows), asked, en)[0]).toEqual({
       id: 'not-done',
-      text: 'audit.yaml asks for what this version does not do yet (outputs.tables: docx; outputs.figures: pdf): the report is without it.',
+      text: 'audit.yaml asks for what this version does not do yet (outputs.figures: pdf): the report is without it.',
     });
   });
 });

@@ -167,6 +167,7 @@ export const keys = {
     language: 'Language of the report.',
     artwork: 'Width of the figures.',
     tables: 'Forms of the tables.',
+    table_font: 'Font of tables in Word documents.',
     figures: 'Forms of the figures.',
     spreadsheet: 'Decimal mark of CSVs that people open; goes with the language where left out.',
     small_cells: 'Counts below this are hidden in publication; 0 hides none.',
