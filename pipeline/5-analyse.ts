@@ -7,8 +7,10 @@ import type { ResultRow } from '../src/records/result.js';
 import { auditRows } from './analyse/audit-rows.js';
 import { comparisonRows } from './analyse/comparison.js';
 import { groupsOf } from './analyse/groups.js';
+import { lensConstantRows } from './analyse/lens-constants.js';
 import { measureRows } from './analyse/measure-rows.js';
 import { missingOutcomeRows } from './analyse/missing-outcomes.js';
+import { recomputedRows } from './analyse/recomputed.js';
 
 function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
   const missing = new Map(
@@ -47,6 +49,8 @@ export function analyse(derived: Derived, plan: Plan): readonly ResultRow[] {
     ...families.flatMap((family) => audit.flatMap((group) => flowRows(derived.membership[family], group, patient))),
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
     ...missingOutcomeRows(derived, groups, plan),
+    ...recomputedRows(derived, groups, plan),
+    ...lensConstantRows(derived, groups, plan),
     ...comparisonRows(derived, groups, plan),
   ]);
 }

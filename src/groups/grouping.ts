@@ -3,7 +3,7 @@ import type { Grouping } from '../records/derived.js';
 import { bandNames, bandOf } from './bands.js';
 
 /** The name under which eyes without a value of the group's field stand. */
-const missingGroup = '(missing)';
+export const missingGroup = '(missing)';
 
 function grouping(field: string, names: readonly string[], eyes: number, codeOf: (eye: number) => number): Grouping {
   const code = new Int32Array(eyes);

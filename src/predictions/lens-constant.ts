@@ -18,12 +18,19 @@ export interface ConstantEyes {
 const close = 1e-11;
 const mostSteps = 100;
 
-/** Achieved − predicted refraction of each eye with one constant, dioptres. */
-export function errorsAt({ formula, eyes, power, achieved }: ConstantEyes, constant: number): Float64Array {
-  const shift = formula.shift(constant);
+/**
+ * Achieved − predicted refraction of each eye, dioptres.
+ *
+ * @param constant  one for all eyes, or one an eye
+ */
+export function errorsAt(
+  { formula, eyes, power, achieved }: ConstantEyes,
+  constant: number | Float64Array,
+): Float64Array {
   const errors = new Float64Array(eyes.length);
   for (let i = 0; i < eyes.length; i++) {
     const { cornea, length, base } = eyes[i] as FormulaEye;
+    const shift = formula.shift(typeof constant === 'number' ? constant : (constant[i] as number));
     const predicted = refractionOf({ cornea, length, position: base + shift }, power[i] as number, formulaVertex);
     errors[i] = (achieved[i] as number) - predicted;
   }

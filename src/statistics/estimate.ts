@@ -25,6 +25,7 @@ export const estimateMethods = {
   'log-jackknife-t': 'interval of the logarithm by the jackknife over patients, back-transformed',
   'geometric-patient-t': 'mean interval of the logarithms, back-transformed',
   'rank-effective-n': 'quantiles at the score limits of one half, at the eyes divided by the design effect',
+  'constant-zero-mean': 'lens constant of zero mean error; limits where the mean error equals ± t·√V from patient sums',
   'hotelling-patient': 'Hotelling region with the covariance of the centroid from patient sums',
   'difference-patient-t':
     'difference of means, variance from patient sums of both cohorts, t with Satterthwaite degrees',
@@ -48,6 +49,10 @@ export const estimateNotes = {
   'not-estimable:one-patient-varies': 'without one patient all values are equal: no jackknife',
   'not-estimable:complete-separation': 'no value of one cohort lies among those of the other',
   'not-estimable:zero-share': 'a ratio of shares needs both above zero',
+  'not-estimable:few-eyes': 'fewer than 10 eyes: no lens constant is sought',
+  'not-estimable:no-constant': 'no lens constant brings the mean error to zero',
+  'not-estimable:no-constant-limit': 'no lens constant brings the mean error to the limits of its interval',
+  'provisional:constant': 'lens constant of 10 to 29 eyes',
   'few-patients': '5 to 9 patients',
   'heavy-tails': 'excess kurtosis above 2: the interval covers less than it says',
   'icc:whole-audit': 'fewer than 5 patients with both eyes here: correlation of fellow eyes from the whole audit',

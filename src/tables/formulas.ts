@@ -8,7 +8,7 @@ import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
 import { levelText } from './level.js';
-import { laneNote, recomputedNote } from './recomputed-notes.js';
+import { laneNote, recomputedNote, refusalNotes } from './recomputed-notes.js';
 import { block } from './rows.js';
 import type { Draft, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
@@ -36,6 +36,7 @@ export function formulas(results: Results, plan: Plan, words: Words): Unnumbered
         ...(beside.textbook ? [text.textbookForms] : []),
         words.tables.notes.refraction.thresholds,
         ...recomputedNote(results, plan, words),
+        ...refusalNotes(results, words),
         ...laneNote(plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],

@@ -8,6 +8,7 @@ import { eyeFlow } from './eye-flow.js';
 import { followUp, missingOutcomes } from './follow-up-tables.js';
 import { formulas } from './formulas.js';
 import { inducedAstigmatism } from './induced-astigmatism.js';
+import { lensConstants } from './lens-constants.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
 import { residualCylinder } from './residual-cylinder.js';
 import { sensitivity } from './sensitivity.js';
@@ -24,6 +25,7 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['refractive-accuracy', refractiveAccuracy],
   ['formulas', formulas],
   ['accuracy-by-subgroup', accuracyBySubgroup],
+  ['lens-constants', lensConstants],
   ['residual-cylinder', residualCylinder],
   ['double-angle-summary', doubleAngleSummary],
   ['astigmatism-treatment', astigmatismTreatment],

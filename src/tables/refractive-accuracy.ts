@@ -6,7 +6,7 @@ import { errorRows } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
-import { laneNote, recomputedNote } from './recomputed-notes.js';
+import { laneNote, recomputedNote, refusalNotes } from './recomputed-notes.js';
 import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
 
@@ -33,6 +33,7 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
         ...(shown.includes('prediction_error_centred') ? [centred] : []),
         thresholds,
         ...recomputedNote(results, plan, words),
+        ...refusalNotes(results, words),
         ...laneNote(plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],

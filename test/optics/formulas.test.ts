@@ -12,11 +12,12 @@ import {
 } from '../../src/optics/formulas/index.js';
 import { heightRadicand, isPositionUnreliable } from '../../src/optics/formulas/srk-t.js';
 import { positionSlope, powerOf, refractionOf } from '../../src/optics/formulas/thin-lens.js';
-import { type ConstantEyes, constantFor, errorsAt, slopesAt } from '../../src/predictions/lens-constant.js';
+import { constantFor, errorsAt, slopesAt } from '../../src/predictions/lens-constant.js';
 import { meanAbsolute } from '../../src/statistics/absolute-error.js';
 import { meanOf } from '../../src/statistics/moments.js';
 import { quantile } from '../../src/statistics/quantile.js';
 import { summary } from '../../src/statistics/summary.js';
+import { biometryOf, ten, tenEyes } from '../predictions/ten-eyes.js';
 import { formulaChecks } from './reference.js';
 
 const codes: Readonly<Record<FormulaName, string>> = {
@@ -114,33 +115,9 @@ for (const k of [46, 47, 47.5, 48, 48.5, 49]) {
   });
 }
 
-// Ten eyes: L, K1, K2, ACD, power, achieved equivalent.
-const ten = [
-  [21.6, 44.25, 45, 2.75, 26.5, 0.125],
-  [22.35, 43.5, 44.5, 2.95, 24.5, -0.375],
-  [22.9, 42.75, 43.75, 3.05, 23, 0.625],
-  [23.2, 44, 44.5, 3, 21.5, -0.25],
-  [23.55, 43.25, 44.25, 3.2, 21, 0],
-  [23.9, 42.5, 43, 3.15, 20.5, 0.5],
-  [24.4, 43.75, 45, 3.3, 17.5, -0.375],
-  [25.1, 41.5, 42.25, 3.45, 18.5, -0.25],
-  [26.3, 42.25, 43.5, 3.5, 13.5, 0.25],
-  [27.5, 43, 44.25, 3.6, 9, 0.125],
-] as const;
-const biometryOf = ([l, k1, k2, acd]: (typeof ten)[number]): Biometry => eye(l, k1, k2, acd);
 const patients = Int32Array.from(ten, (_, i) => i);
 const absoluteMean = (errors: Float64Array) => meanAbsolute(errors, patients, 0.95).value as number;
 const spread = (values: Float64Array) => summary(values).sd as number;
-
-function tenEyes(name: FormulaName): ConstantEyes {
-  const formula = formulaNamed(name);
-  return {
-    formula,
-    eyes: ten.map((one) => formula.eye(biometryOf(one))),
-    power: Float64Array.from(ten, (one) => one[4]),
-    achieved: Float64Array.from(ten, (one) => one[5]),
-  };
-}
 
 for (const name of formulaNames) {
   const of = tenEyes(name);

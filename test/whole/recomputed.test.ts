@@ -6,21 +6,8 @@ import { methods } from '../../src/text/methods.js';
 import { warnings } from '../../src/text/warnings.js';
 import { en } from '../../src/words/index.js';
 import { type Audit, auditOf } from './audit.js';
+import { declared, recomputing } from './recomputing.js';
 import { auditText, committedFiles } from './sample.js';
-
-const asked = `predictions:
-  primary_formula: planned
-  recompute: [SRK/T, Holladay 1, Hoffer Q, Haigis]
-  constants:
-    A1: { SRK/T: 118.9, Holladay 1: 1.75, Hoffer Q: 5.5, Haigis: 1.3 }
-    B2: { SRK/T: 118.9, Holladay 1: 1.75, Hoffer Q: 5.5, Haigis: 1.3 }
-`;
-const declared = 'predictions: { primary_formula: planned }\n';
-
-export function recomputing(text = auditText()): string {
-  expect(text).toContain(declared);
-  return text.replace(declared, asked);
-}
 
 const plain = await auditOf(auditText(), committedFiles());
 const recomputed = await auditOf(recomputing(), committedFiles());

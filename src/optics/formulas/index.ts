@@ -1,5 +1,5 @@
 import type { Dioptre, Millimetre } from '../../units.js';
-import type { Biometry, Formula, FormulaName } from './formula.js';
+import { type Biometry, type Formula, type FormulaName, meanPower } from './formula.js';
 import { haigis } from './haigis.js';
 import { hofferQ } from './hoffer-q.js';
 import { holladay1 } from './holladay-1.js';
@@ -29,6 +29,8 @@ export type Refusal =
 
 /** What a formula may be asked of: mm, D, mm, D. @source judgement of the project; beyond, the inputs are typing errors */
 const domain = { axialLength: [18, 36], keratometry: [30, 60], chamberDepth: [1.5, 6], power: [-10, 45] } as const;
+/** Eyes that formulas were made from: mm, D. Beyond, a prediction stands and is counted. @source judgement of the project */
+const usual = { axialLength: [20, 31], keratometry: [38, 48] } as const;
 /** Lens to retina, below which the position makes no sense, millimetres. */
 const leastBehindLens = 8;
 
@@ -57,6 +59,18 @@ export function refusalOf(formula: Formula, biometry: Biometry, power: Dioptre, 
   const { length: optical } = formula.eye(biometry);
   const behindLens = optical - lensPosition(formula, biometry, constant);
   return behindLens > leastBehindLens && 1336 / behindLens > power ? undefined : 'no-image';
+}
+
+/**
+ * Whether an eye lies outside the lengths and corneas that formulas are made from, so that a prediction is a guess.
+ *
+ * @example isUnusual({ axialLength: 31.5, k1: 43, k2: 44, chamberDepth: 3.8 }) // true
+ */
+export function isUnusual(biometry: Biometry): boolean {
+  return (
+    outside(biometry.axialLength, usual.axialLength) !== undefined ||
+    outside(meanPower(biometry), usual.keratometry) !== undefined
+  );
 }
 
 /**

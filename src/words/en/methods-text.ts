@@ -42,6 +42,10 @@ const byMethod: Readonly<Record<EstimateMethod | 'linear-model-patient-t', Cited
   'rank-effective-n': {
     text: 'Intervals of medians are quantiles at the score limits of one half, at the effective number of eyes',
   },
+  'constant-zero-mean': {
+    text: 'The lens constant of a formula is the one at which the mean prediction error of the eyes with that lens is zero; its limits are the two constants at which the mean error is t times its standard error from patient sums away from zero',
+    cites: ['wang'],
+  },
   'hotelling-patient': {
     text: 'Centroids were tested against 0, and their regions drawn, by Hotelling’s T² with the covariance of the centroid from patient sums',
     cites: ['johnson'],

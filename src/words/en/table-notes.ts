@@ -19,6 +19,10 @@ const marked = {
   'not-estimable:zero-share': 'Not estimable: a ratio of shares needs both above zero.',
   'not-estimable:light-perception': 'Light perception or none: worse than every value, and without a value of its own.',
   'not-estimable:zero-vector': 'A vector of zero has no axis.',
+  'not-estimable:few-eyes': 'Fewer than 10 eyes: no constant is sought.',
+  'not-estimable:no-constant': 'Not estimable: no constant brings the mean error to zero.',
+  'not-estimable:no-constant-limit': 'No interval: no constant brings the mean error as far from zero.',
+  'provisional:constant': 'Provisional: fewer than 30 eyes.',
   'few-patients': 'Few patients (5 to 9): read with care.',
   'heavy-tails':
     'Heavy tails (excess kurtosis above 2): with tails this heavy, simulated coverage was 87–94 %, not 95 %.',
@@ -63,6 +67,7 @@ const intervals: Readonly<Record<EstimateMethod | 'linear-model-patient-t', stri
   'log-jackknife-t': 'SD and root mean square on the logarithmic scale by the jackknife over patients',
   'geometric-patient-t': 'geometric means by t of the logarithms with the variance from patient sums',
   'rank-effective-n': 'medians by ranks at the effective number of eyes',
+  'constant-zero-mean': 'lens constants by the two constants at which the mean error reaches its t limits',
   'hotelling-patient': 'centroids by Hotelling’s T² with the covariance from patient sums',
   'difference-patient-t': 'differences of means by t with the variance from the patient sums of both cohorts',
   'ratio-jackknife-t': 'ratios of spread by the jackknife over the patients of both cohorts',
