@@ -5,6 +5,7 @@ import { analysedIn, distanceTarget, membershipOf } from '../src/eligibility/mem
 import { astigmatismStrata } from '../src/groups/astigmatism.js';
 import { groupMeans } from '../src/measures/centring.js';
 import { measureRegistry } from '../src/measures/index.js';
+import { complicationPrefix } from '../src/measures/safety.js';
 import { primaryFormula } from '../src/predictions/primary.js';
 import { lensField, recomputedFormulas } from '../src/predictions/recomputed.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
@@ -12,7 +13,7 @@ import type { Derived, Membership } from '../src/records/derived.js';
 import type { Measure } from '../src/records/measure.js';
 import type { Plan } from '../src/records/plan.js';
 import { assembleVisits } from '../src/visits/assemble.js';
-import { cohortsOf, subgroupsOf } from './derive/cohorts.js';
+import { cohortsOf, resourceStrata, subgroupsOf } from './derive/cohorts.js';
 import { countsOf } from './derive/counts.js';
 import { eyeVisitsOf } from './derive/eye-visits.js';
 import { type InputColumn, inputColumns } from './derive/inputs.js';
@@ -82,7 +83,8 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   const input = inputColumns(tables, assembly, plan);
   const primary = primaryFormula(tables.formulas, plan.predictions.primary_formula);
   const supplied = tables.formulas.filter((formula) => formula !== primary);
-  const registry = measureRegistry(supplied, recomputedFormulas(plan, tables.formulas), primary);
+  const known = measureRegistry(supplied, recomputedFormulas(plan, tables.formulas), primary, complicationsIn(tables));
+  const registry = known.filter((measure) => !measure.whereRecorded || isRecorded(measure, input));
   const distance = distanceTarget(input('target_se'), plan.acuity.distance_target);
   const membership = membershipOf(tables, assembly, referenceOf(input), distance, plan);
   assertFlow(membership, eyes);
@@ -107,7 +109,10 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
     registry,
     cohorts,
     subgroups: subgroupsOf(tables, numbers, plan),
-    strata: astigmatismStrata((name) => computed.get(name) ?? input(name)),
+    strata: [
+      ...astigmatismStrata((name) => computed.get(name) ?? input(name)),
+      ...resourceStrata(tables, numbers, plan),
+    ],
     points: doubleAnglePoints(computed, membership, cohorts),
     counts: countsOf(tables, assembly, membership, input('target_se')),
     tables,
@@ -118,6 +123,19 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
 function withMeasures(tables: CanonicalTables, computed: Computed, isMeasure: ReadonlySet<string>): ColumnTable {
   const added = [...computed].filter(([name]) => isMeasure.has(name) || !hasColumn(tables.eyes, name));
   return tables.eyes.assign(table(Object.fromEntries(added)));
+}
+
+/** Names of the complications that harmonise found columns for. */
+function complicationsIn({ eyes }: CanonicalTables): readonly string[] {
+  return eyes
+    .columnNames()
+    .filter((name) => name.startsWith(complicationPrefix))
+    .map((name) => name.slice(complicationPrefix.length));
+}
+
+/** Whether any eye has what the measure starts from. */
+function isRecorded({ inputs }: Measure, input: InputColumn): boolean {
+  return input(inputs[0] as string).some((value) => !Number.isNaN(value));
 }
 
 function numbersIfAny(tables: CanonicalTables, name: string): Float64Array | undefined {

@@ -1,4 +1,5 @@
 import { acuityRows } from '../../src/analysis/acuity.js';
+import { categoryRows } from '../../src/analysis/change.js';
 import { continuousRows, errorRows } from '../../src/analysis/continuous.js';
 import { presence } from '../../src/analysis/location.js';
 import { type EyeGroup, type Sample, sampleOf } from '../../src/analysis/sample.js';
@@ -11,12 +12,15 @@ import type { ResultRow } from '../../src/records/result.js';
 import { columnsOf } from './columns.js';
 import { both, type Groups } from './groups.js';
 import { lowVisionRow } from './low-vision.js';
+import { ofMachines } from './machines.js';
+import { ratioOfMeans } from './ratio-of-means.js';
 
 /** The rows of one measure in one group, by what kind of quantity it is. */
 function rowsFor(sample: Sample, y: Float64Array): readonly ResultRow[] {
   const { measure } = sample;
   if (measure.kind === 'vector') return vectorRows(sample, y);
   if (measure.kind === 'share') return propertyRows(sample);
+  if (measure.kind === 'category') return categoryRows(sample);
   if (measure.lines) return acuityRows(sample);
   return measure.better === 'nearer zero' ? errorRows(sample) : continuousRows(sample);
 }
@@ -29,11 +33,25 @@ function groupsFor({ groupings, strata = [], unpooled }: Measure, groups: Groups
 }
 
 /** Families that many audits have no eye of: what nobody has is told by its counts alone. */
-const sparse: ReadonlySet<Family> = new Set(['cornea', 'toric']);
+const sparse: ReadonlySet<Family> = new Set([
+  'cornea',
+  'toric',
+  'endothelium',
+  'resources',
+  'near',
+  'intermediate',
+  'near_target',
+]);
 
 /** Whether a group is one of the measure's own table: it is left out where no eye of it has a value. */
 function isOfStratum({ strata = [] }: Measure, { key }: EyeGroup): boolean {
   return strata.some((field) => key.split(';').some((pair) => pair.startsWith(`${field}=`)));
+}
+
+/** What some measures have beside their own values: words among acuities, the classic form of an index. */
+function besideRows(sample: Sample, group: EyeGroup, measure: Measure, derived: Derived): readonly ResultRow[] {
+  if (measure.lines) return [lowVisionRow(sample, group, measure, derived)];
+  return measure.ratioOf ? [ratioOfMeans(sample, group, measure, measure.ratioOf, derived)] : [];
 }
 
 /** One measure in every group that it is given for. */
@@ -46,6 +64,7 @@ export function measureRows(measure: Measure, derived: Derived, groups: Groups, 
     if (sample.values.length === 0 && sparse.has(measure.family)) return presence(sample);
     const second = columns.second && sampleOf(measure, group, { ...columns, values: columns.second }, settings);
     const rows = rowsFor(sample, second?.values ?? sample.values);
-    return measure.lines ? [...rows, lowVisionRow(sample, group, measure, derived)] : rows;
+    const noted = measure.family === 'resources' ? ofMachines(rows, group, columns, derived) : rows;
+    return [...noted, ...besideRows(sample, group, measure, derived)];
   });
 }

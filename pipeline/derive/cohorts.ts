@@ -52,3 +52,8 @@ export function cohortsOf(
 export function subgroupsOf(tables: CanonicalTables, numbers: Numbers, plan: Plan): readonly Grouping[] {
   return plan.subgroups.flatMap((field) => groupsOf(field, tables, numbers, plan) ?? []);
 }
+
+/** The groups that what an operation takes is told by, where the export has them. */
+export function resourceStrata(tables: CanonicalTables, numbers: Numbers, plan: Plan): readonly Grouping[] {
+  return ['nucleus_grade', 'machine'].flatMap((field) => groupsOf(field, tables, numbers, plan) ?? []);
+}

@@ -25,6 +25,7 @@ function examInput(name: string, tables: CanonicalTables, assembly: Assembly): F
   const [what = '', at] = name.split('@');
   const rowsOf = (kind: Kind): Int32Array => rowsAt(at, kind, assembly);
   const [first = '', second] = what.split('.');
+  if (second === 'word') return wordInput(first, rowsOf, tables);
   if (second === 'day') {
     const kind = first as Kind;
     return gathered(integersOf(tables.measurements[kind], 'day'), rowsOf(kind)).map(labelledIsMissing);
@@ -44,6 +45,14 @@ function withRanks(values: Float64Array, lowVision: Float64Array): Float64Array 
     const word = lowVisionNames[(lowVision[row] as number) - 1];
     return word === undefined || entersMeans(word) ? value : Number.POSITIVE_INFINITY;
   });
+}
+
+/** `cdva.word@before`: 1 where the acuity is a low-vision word, 0 where it was measured. */
+function wordInput(field: string, rowsOf: (kind: Kind) => Int32Array, tables: CanonicalTables): Float64Array {
+  const kind = examColumns[field]?.kind;
+  if (!kind) throw new RangeError(`derive: ${field} is no acuity`);
+  const words = numbersOf(tables.measurements[kind], 'lowVision');
+  return gathered(words, rowsOf(kind)).map((code) => (Number.isNaN(code) ? code : Math.sign(code)));
 }
 
 const labelledIsMissing = (day: number): number => (day === noDay ? Number.NaN : day);

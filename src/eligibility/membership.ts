@@ -75,18 +75,26 @@ const familyKinds: Readonly<Partial<Record<Family, Kind>>> = {
   cornea: 'keratometries',
   corrected: 'corrected',
   uncorrected: 'uncorrected',
+  near_target: 'uncorrected',
+  near: 'near',
+  intermediate: 'intermediate',
+  endothelium: 'endothelia',
 };
+
+/** Families of all operated eyes: no eye is left out, a value that is not recorded is missing. */
+const operatedFamilies: readonly Family[] = ['safety', 'resources'];
 
 const distanceFamilies: readonly Family[] = ['distance', 'uncorrected'];
 
 /** Statistic names of a family's flow, in the order in which the first reason is looked for. */
 function stepsOf(family: Family, plan: Plan): readonly string[] {
-  if (family === 'safety') return ['analysed'];
+  if (operatedFamilies.includes(family)) return ['analysed'];
   const declared = new Set(plan.eligibility.exclude.map(({ reason }) => `excluded:${reason}`));
-  const aim = distanceFamilies.includes(family) ? ['near_target'] : [];
+  const aim = distanceFamilies.includes(family) ? ['near_target'] : family === 'near_target' ? ['distance_target'] : [];
   const followUp = familyKinds[family] ? ['not_yet_due', 'no_visit', 'not_recorded', 'set_aside'] : [];
   if (family === 'toric') return [...declared, 'one_eye_rule', 'not_toric', 'not_yet_due', 'analysed'];
-  const device = family === 'cornea' ? ['no_same_device'] : [];
+  const device =
+    family === 'cornea' ? ['no_same_device'] : family === 'endothelium' ? ['no_before', 'no_same_device'] : [];
   const reference = family === 'refraction' ? ['no_prediction'] : [];
   return [...declared, 'one_eye_rule', ...aim, ...followUp, ...device, ...reference, 'analysed'];
 }
@@ -110,11 +118,12 @@ export function membershipOf(
     const measured = reasonFromMeasurement(family, tables, assembly, vector, plan);
     const steps = stepsOf(family, plan);
     const reason = (eye: number): string => {
-      if (family === 'safety') return 'analysed';
+      if (operatedFamilies.includes(family)) return 'analysed';
       const index = standing.excluded[eye] as number;
       if (index >= 0) return `excluded:${plan.eligibility.exclude[index]?.reason}`;
       if (standing.oneEye[eye]) return 'one_eye_rule';
       if (standing.nearTarget[eye] && distanceFamilies.includes(family)) return 'near_target';
+      if (!standing.nearTarget[eye] && family === 'near_target') return 'distance_target';
       if (family === 'toric' && standing.notToric[eye]) return 'not_toric';
       if (!familyKinds[family] && family !== 'toric') return 'analysed';
       if (!standing.due[eye]) return 'not_yet_due';
@@ -140,9 +149,15 @@ function reasonFromMeasurement(
   if (!kind) return () => undefined;
   const absence = absenceOf(tables, assembly, plan, kind);
   const rows = assembly.outcome[kind];
+  const device = tables.measurements[kind].numRows() > 0 ? integersOf(tables.measurements[kind], 'device') : undefined;
+  const beforeAbsence = (after: number, before: number): string | undefined => {
+    if (before < 0) return 'no_before';
+    return device?.[after] === device?.[before] ? undefined : 'no_same_device';
+  };
   return (eye) => {
     if ((rows[eye] as number) >= 0) {
       if (family === 'cornea') return (assembly.beforeSameDevice[eye] as number) < 0 ? 'no_same_device' : undefined;
+      if (family === 'endothelium') return beforeAbsence(rows[eye] as number, assembly.before[kind][eye] as number);
       return family === 'astigmatism' ? vector(eye) : undefined;
     }
     const why = absence(eye);

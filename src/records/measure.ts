@@ -9,6 +9,11 @@ export const families = [
   'corrected',
   'distance',
   'uncorrected',
+  'near_target',
+  'near',
+  'intermediate',
+  'endothelium',
+  'resources',
 ] as const;
 export type Family = (typeof families)[number];
 
@@ -28,7 +33,7 @@ export interface Measure {
   /** What eyes were before surgery, or when they were seen; absent: an outcome, which cohorts are compared by. */
   role?: 'baseline' | 'follow-up';
   better?: 'higher' | 'lower' | 'nearer zero';
-  unit: 'D' | 'deg' | 'logMAR' | 'mm' | '%' | 'years' | 'days' | 'share' | '';
+  unit: 'D' | 'deg' | 'logMAR' | 'mm' | '%' | 'years' | 'months' | 'days' | 'min' | 's' | 'cells/mm²' | 'share' | '';
   plane?: 'spectacle' | 'cornea' | 'lens';
   /** Columns of the eye-level table, or earlier measures. */
   inputs: readonly string[];
@@ -42,8 +47,16 @@ export interface Measure {
   within?: readonly number[];
   /** A limit whose `share_beyond_…` is given as well. */
   beyond?: number;
-  /** A ratio: its geometric mean is given. */
-  geometric?: true;
+  /** A ratio: its geometric mean is given; 'loss': of what is left, 1 − loss/100, told as a loss again. */
+  geometric?: true | 'loss';
+  /** A ratio of two acuities: `ratio_of_means` of these logMAR columns, as decimals, stands beside its geometric mean. */
+  ratioOf?: readonly [numerator: string, denominator: string];
+  /** A change of acuity: eyes by lines gained and lost are counted. */
+  inLines?: true;
+  /** Kind 'category': names behind the values 0, 1, 2 …, whose eyes are counted. */
+  categories?: readonly string[];
+  /** Left out of the registry of an audit in which no eye has its first input. */
+  whereRecorded?: true;
   /** Groups of its own table, beside cohorts: fields of `Derived.strata`. */
   strata?: readonly string[];
   /** Given in its strata only, by cohort: all eyes together would mix what may not be mixed. Cohorts are not compared by it. */

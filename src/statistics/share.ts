@@ -82,6 +82,22 @@ function countHits(hits: Uint8Array): number {
 }
 
 /**
+ * What no event in n still allows: the share at which n of n without one has the probability 1 − confidence. At 95 %
+ * it is close to 3/n, the rule of three.
+ *
+ * @param n  eyes, or patients where both eyes of some stand behind the count
+ * @returns one-sided upper limit
+ * @throws {RangeError} unless n > 0 and 0 < confidence < 1
+ * @source Hanley JA, Lippman-Hand A. JAMA 1983;249:1743–1745 (pages *from memory*)
+ * @example zeroEventLimit(100, 0.95) // 0.02951
+ */
+export function zeroEventLimit(n: number, confidence: number): number {
+  expectConfidence('zeroEventLimit', confidence);
+  if (!(n > 0)) throw new RangeError(`zeroEventLimit: n is ${n}; expected above 0`);
+  return -Math.expm1(Math.log1p(-confidence) / n);
+}
+
+/**
  * Wilson score interval of x in n; x and n need not be whole. x = 0 has exactly the lower limit 0, x = n the upper 1.
  *
  * @throws {RangeError} unless 0 ≤ x ≤ n and n > 0

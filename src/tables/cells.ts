@@ -67,6 +67,14 @@ export function medianRangeCell(get: Asked, words: Words): ShownCell {
   return { text: `${valueText(median, words)} (${rangeText(get, words)})`, rows: [median, get('min'), get('max')] };
 }
 
+/** '4.1 (1.2 to 8.0)': median between the quartiles, description without intervals. */
+export function quartilesCell(get: Asked, words: Words): ShownCell {
+  const [median, low, high] = [withoutInterval(get('median')), get('q25'), get('q75')];
+  if (median.value === undefined) return valueCell(median, words);
+  const quartiles = `${valueText(low, words)} ${words.tables.to} ${valueText(high, words)}`;
+  return { text: `${valueText(median, words)} (${quartiles})`, rows: [median, low, high] };
+}
+
 /** A vector as its magnitude at its steep meridian: '0.43 @ 092'; its region stands in a row of its own. */
 export function vectorCell(get: Asked, words: Words): ShownCell {
   const [magnitude, axis] = [withoutInterval(get('centroid_magnitude')), withoutInterval(get('centroid_axis'))];

@@ -2,6 +2,7 @@ import { type Compared, comparedBy } from '../comparison/compared.js';
 import { declaredFor, nameOf } from '../comparison/primaries.js';
 import { type Verdict, verdicts } from '../comparison/verdict.js';
 import { measureRegistry } from '../measures/index.js';
+import { complicationPrefix } from '../measures/safety.js';
 import type { Measure } from '../records/measure.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
@@ -24,9 +25,16 @@ export interface ComparedOutcome {
   difference: number | undefined;
 }
 
-/** The registry of an audit, from its results: the formulas beside the primary one have measures of their own. */
+/** Names of the complications that an audit tells apart. */
+function complicationsOf({ rows }: Results): readonly string[] {
+  const measures = new Set(rows.map(({ measure }) => measure).filter((name) => name.startsWith(complicationPrefix)));
+  return [...measures].map((measure) => measure.slice(complicationPrefix.length));
+}
+
+/** The registry of an audit, from its results: further formulas and named complications have measures of their own. */
 function registryOf(results: Results): readonly Measure[] {
-  return measureRegistry(formulasOf(results).map(({ formula }) => formula));
+  const formulas = formulasOf(results).map(({ formula }) => formula);
+  return measureRegistry(formulas, [], undefined, complicationsOf(results));
 }
 
 /** How cohorts would be compared by a statistic of one group; undefined where the registry has no such statistic. */

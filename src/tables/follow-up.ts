@@ -49,7 +49,7 @@ function followUpNote({ results, words, columns }: Setting, family: OutcomeFamil
 }
 
 /** Which eyes operated are not in a family, and why. */
-export function flowNote({ results, words }: Setting, family: OutcomeFamily | 'cornea' | 'toric'): string {
+export function flowNote({ results, words }: Setting, family: keyof Words['tables']['flow']['names']): string {
   const { flow, notes } = words.tables;
   const measure = `flow:${family}`;
   const operated = valueText(results.get(measure, 'all', 'operated'), words);

@@ -1,4 +1,5 @@
 import { accuracyBySubgroup } from './accuracy-by-subgroup.js';
+import { acuityChange } from './acuity-change.js';
 import { astigmatismTreatment } from './astigmatism-treatment.js';
 import { baseline } from './baseline.js';
 import { comparison } from './comparison.js';
@@ -11,6 +12,8 @@ import { inducedAstigmatism } from './induced-astigmatism.js';
 import { lensConstants } from './lens-constants.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
 import { residualCylinder } from './residual-cylinder.js';
+import { resources } from './resources.js';
+import { safety } from './safety.js';
 import { sensitivity } from './sensitivity.js';
 import type { TableBuilder } from './shapes.js';
 import { toricAlignment } from './toric-alignment.js';
@@ -32,6 +35,9 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['induced-astigmatism', inducedAstigmatism],
   ['toric-alignment', toricAlignment],
   ['visual-acuity', visualAcuity],
+  ['acuity-change', acuityChange],
+  ['safety', safety],
+  ['resources', resources],
   ['confounding', confounding],
   ['comparison', comparison],
   ['sensitivity', sensitivity],

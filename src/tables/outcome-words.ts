@@ -2,6 +2,7 @@ import { type Compared, isRatio } from '../comparison/compared.js';
 import { nameOf } from '../comparison/primaries.js';
 import { fixed } from '../format/number.js';
 import { round } from '../format/round.js';
+import { complicationPrefix } from '../measures/safety.js';
 import type { Measure } from '../records/measure.js';
 import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
@@ -19,7 +20,8 @@ type What = Pick<ComparedOutcome, 'measure' | 'one'>;
  */
 export function outcomeWords(measure: Measure, words: Words): { block: string; name: string } {
   const name = nameOf(measure);
-  const { formulaOutcome, outcomes } = words.tables;
+  const { complicationOutcome, formulaOutcome, outcomes } = words.tables;
+  if (name.startsWith(complicationPrefix)) return complicationOutcome(name.slice(complicationPrefix.length));
   const formula = formulaOf(name);
   if (formula !== undefined) return formulaOutcome(formula);
   const found = outcomes[name];

@@ -7,7 +7,17 @@ import type { ResultRow } from '../records/result.js';
 import type { Words } from '../words/index.js';
 
 /** Decimals of published numbers by unit; 2 where none is given. Axes and days are whole. */
-const decimals: Readonly<Record<string, number>> = { years: 1, days: 0, deg: 0, 'D²': 3 };
+const decimals: Readonly<Record<string, number>> = {
+  years: 1,
+  months: 1,
+  days: 0,
+  min: 1,
+  s: 0,
+  '%': 1,
+  'cells/mm²': 0,
+  deg: 0,
+  'D²': 3,
+};
 
 const ofEyes = 'n|missing|count|count_.*|substituted|due|not_yet_due|operated|analysed|eyes_needed.*';
 const counts = new RegExp(`^(?:${ofEyes}|patients_.*|overlap_.*|months|years)$`);

@@ -5,12 +5,12 @@ import type { Words } from '../words/index.js';
 import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueCell } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
-import { followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
+import { flowNote, followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
 import { metresOf } from './lines.js';
 import { across, block, cohortHead, provenance, statisticStub } from './rows.js';
 import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
 
-const acuities = ['udva', 'udva_before', 'cdva', 'cdva_before'] as const;
+const acuities = ['udva', 'udva_before', 'cdva', 'cdva_before', 'udva:near_target', 'uiva', 'unva'] as const;
 type Acuity = (typeof acuities)[number];
 
 const line = 'share_at_or_better_';
@@ -21,17 +21,23 @@ export function visualAcuity(results: Results, plan: Plan, words: Words): Unnumb
   const families = familiesOf(shown);
   if (families.length === 0) return undefined;
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
-  const { blocks, titles } = words.tables;
+  const { titles } = words.tables;
   return finish(
     {
       id: 'visual-acuity',
       title: titles['visual-acuity'](outcomeVisit(plan, words)),
       head: cohortHead(setting, statisticStub(setting), 'flow:eligible', 'analysed'),
-      rows: shown.flatMap((name) => [block(blocks[name]), ...acuityRows(setting, name)]),
+      rows: shown.flatMap((name) => [block(blockOf(name, words)), ...acuityRows(setting, name)]),
       footnotes: [...acuityNotes(setting, shown), ...followUpNotes(setting, families)],
     },
     setting,
   );
+}
+
+function blockOf(name: Acuity, { tables }: Words): string {
+  const { udva, udva_before, cdva, cdva_before } = tables.blocks;
+  const blocks: Partial<Record<Acuity, string>> = { udva, udva_before, cdva, cdva_before };
+  return blocks[name] ?? tables.outcomes[name]?.block ?? name;
 }
 
 /** Families whose acuity after surgery is shown: they have an outcome visit. */
@@ -76,6 +82,9 @@ function acuityNotes(setting: Setting, shown: readonly Acuity[]): readonly strin
   return [
     ...(uncorrected
       ? [distance(signed(target[0], 2), signed(target[1], 2), provenance(setting, 'without_target'))]
+      : []),
+    ...(shown.includes('udva:near_target')
+      ? [words.tables.safety.notes.unaimed, flowNote(setting, 'near_target')]
       : []),
     mean,
     lowVision(fixed(low.count_fingers, 1), fixed(low.hand_movements, 1)),

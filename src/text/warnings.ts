@@ -6,6 +6,7 @@ import type { Results } from '../results/index.js';
 import { cohortPairs } from '../tables/cohort-pairs.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { type Concern, concernsOf } from '../tables/concerns.js';
+import { machinesOf } from '../tables/machines.js';
 import { laneNote, recomputedNote } from '../tables/recomputed-notes.js';
 import type { Column } from '../tables/shapes.js';
 import { valueText } from '../tables/value-text.js';
@@ -22,6 +23,7 @@ export interface Warning {
     | 'follow-up-low'
     | 'follow-up-uneven'
     | 'both-eyes'
+    | 'machines'
     | Concern['id'];
   text: string;
 }
@@ -50,6 +52,7 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
     ...unevenFollowUp(results, columns, words),
     ...cohortPairs(results, words).flatMap((pair) => concernsOf(results, pair, words)),
     ...bothEyes(results, words),
+    ...severalMachines(results, words),
   ];
 }
 
@@ -107,4 +110,10 @@ function bothEyes(results: Results, words: Words): readonly Warning[] {
   if (both.value === 0) return [];
   const patients = count(results.get('eyes_operated', 'all', 'count').patients);
   return [{ id: 'both-eyes', text: words.tables.text.warnings.bothEyes(valueText(both, words), patients) }];
+}
+
+function severalMachines(results: Results, words: Words): readonly Warning[] {
+  const machines = machinesOf(results, words);
+  if (machines.length < 2) return [];
+  return [{ id: 'machines', text: words.tables.safety.warnings.machines(machines.join(', ')) }];
 }

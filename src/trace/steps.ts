@@ -14,7 +14,11 @@ const decimals: Readonly<Record<Measure['unit'], number>> = {
   mm: 2,
   '%': 1,
   years: 0,
+  months: 1,
   days: 0,
+  min: 1,
+  s: 1,
+  'cells/mm²': 0,
   share: 0,
   '': 0,
 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { binomialLower } from '../../src/statistics/distributions.js';
-import { clopperPearson, scoreLimits, shareInterval, wilson } from '../../src/statistics/share.js';
+import { clopperPearson, scoreLimits, shareInterval, wilson, zeroEventLimit } from '../../src/statistics/share.js';
 import { referencePresent } from '../shared-reference.js';
 import { hitsOf, single } from './made-up-eyes.js';
 import { agrees, example } from './reference-examples.js';
@@ -206,5 +206,22 @@ describe('wilson and clopperPearson', () => {
 
   it('scoreLimits takes any multiplier: with z = 1 and one half the limits are ½ ∓ 1/(2√(n + 1))', () => {
     expect(scoreLimits(4, 8, 1)[0]).toBeCloseTo(0.5 - 1 / 6, 14);
+  });
+});
+
+// Standards page, checks 35 and 36: none in 100, 20 and 300; one-sided at 95 %, close to 3/n.
+describe('the rule for zero events', () => {
+  it.each([
+    [100, 0.02951],
+    [20, 0.13911],
+    [300, 0.00994],
+  ])('none in %d', (n, limit) => {
+    expect(zeroEventLimit(n, 0.95)).toBeCloseTo(limit, 5);
+    expect(Math.abs(zeroEventLimit(n, 0.95) - 3 / n)).toBeLessThan(0.011);
+  });
+
+  it('refuses no eyes, and a confidence that is none', () => {
+    expect(() => zeroEventLimit(0, 0.95)).toThrow(new RangeError('zeroEventLimit: n is 0; expected above 0'));
+    expect(() => zeroEventLimit(10, 1)).toThrow(RangeError);
   });
 });

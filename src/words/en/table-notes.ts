@@ -1,10 +1,11 @@
 import type { comparisonMethods, comparisonNotes } from '../../comparison/codes.js';
 import type { EstimateMethod, EstimateNote } from '../../statistics/estimate.js';
+import { outcomes } from './outcomes.js';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Notes that are given to rows and not to estimates. */
-type AnalysisNote = 'not-estimable:light-perception' | 'suppressed';
+type AnalysisNote = 'not-estimable:light-perception' | 'suppressed' | 'several-machines';
 type ComparisonMethod = keyof typeof comparisonMethods;
 type ComparisonNote = keyof typeof comparisonNotes;
 
@@ -29,6 +30,7 @@ const marked = {
   'degenerate:points-on-a-line': 'All points lie on one line: the region is a segment, and there is no test.',
   'degenerate:identical-points': 'All points are equal: the region is a point, and there is no test.',
   'degenerate:patient-sums': 'The sums over patients lie on one line: there is no test.',
+  'several-machines': outcomes.notes.severalMachines,
   suppressed: 'Not shown: too few eyes to be published.',
   'design:independent': 'Of the eyes with this value no patient has one in both cohorts.',
   'design:fellow-eye': 'Of the eyes with this value each patient has one in each cohort.',

@@ -2,6 +2,7 @@ import { astigmatism } from './astigmatism.js';
 import { comparison } from './comparison.js';
 import { followUp, followUpTitles } from './follow-up.js';
 import { methodsText } from './methods-text.js';
+import { outcomes as safety } from './outcomes.js';
 import { quantity } from './quantity.js';
 import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
@@ -25,6 +26,7 @@ const titles = {
   comparison: (visit: string, field: string, cohorts: string, unlike: string) =>
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
   ...astigmatism.titles,
+  ...safety.titles,
   sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
   ...followUpTitles,
 } as const;
@@ -86,6 +88,7 @@ const outcomes: Readonly<Record<string, { block: string; name: string }>> = {
   ...astigmatism.outcomes,
   cdva: { block: blocks.cdva, name: 'Corrected acuity' },
   udva: { block: blocks.udva, name: 'Uncorrected acuity' },
+  ...safety.compared,
   any_complication: { block: 'Complication during surgery (operated eyes)', name: 'Complication during surgery' },
 };
 
@@ -142,8 +145,10 @@ const flow = {
     toric: 'toric lenses',
     corrected: 'corrected acuity',
     uncorrected: 'uncorrected acuity',
+    ...safety.eyeFlow.names,
   },
   reasons: {
+    ...safety.eyeFlow.reasons,
     one_eye_rule: 'fellow eye chosen, one eye per patient',
     near_target: 'not aimed at distance',
     not_yet_due: 'visit not yet due',
@@ -160,6 +165,7 @@ const fields: Readonly<Record<string, string>> = {
   axial_length: 'Axial length, mm',
   cohort: 'Cohort',
   ...astigmatism.fields,
+  ...safety.fields,
   k_mean: 'Mean keratometry, D',
   lens_model: 'Lens model',
   machine: 'Machine',
@@ -172,11 +178,16 @@ const fields: Readonly<Record<string, string>> = {
 /** English words: tables, and the texts that stand around them. */
 export const tables = {
   recomputed,
+  safety,
   titles,
   rows,
   blocks,
   astigmatism,
   outcomes,
+  complicationOutcome: (name: string) => ({
+    block: `${safety.complication(name)} (operated eyes)`,
+    name: safety.complication(name),
+  }),
   formulaOutcome: (formula: string) => ({
     block: blocks.formula(formula),
     name: `${blocks.predictionShort}, ${formula}`,
