@@ -1,11 +1,9 @@
 import { linesGained } from '../acuity/lines.js';
+import { lineSteps } from '../measures/profiles.js';
 import type { ResultRow } from '../records/result.js';
 import { presence } from './location.js';
 import { countRow, type Sample } from './sample.js';
 import { hitsOf, shareRows } from './shares.js';
-
-/** Lines lost (−) and gained (+) as they are told; the ends are open. */
-export const lineSteps = [-3, -2, -1, 0, 1, 2, 3] as const;
 
 /** Share of eyes that lost at least so many lines. */
 const losses = [1, 2, 3] as const;

@@ -19,3 +19,6 @@ export const errorBins = Array.from({ length: 18 }, (_, i) => -2.125 + 0.25 * i)
 
 /** Edges of histograms of angles, degrees: bins of 5 centred on 0, open beyond ±42.5. */
 export const angleBins = Array.from({ length: 18 }, (_, i) => -42.5 + 5 * i);
+
+/** Lines of acuity lost (−) and gained (+) as they are told; the ends are open. */
+export const lineSteps = [-3, -2, -1, 0, 1, 2, 3] as const;

@@ -1,6 +1,6 @@
-import { lineSteps } from '../analysis/change.js';
 import { signed } from '../format/number.js';
 import { lowVisionChanges } from '../measures/acuity-change.js';
+import { lineSteps } from '../measures/profiles.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';

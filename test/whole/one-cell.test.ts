@@ -171,8 +171,9 @@ describe('a corrected acuity', () => {
     expect(by('cdva|all|share_at_or_better_20/16')).toBeCloseTo(1 / n(key), 12);
   });
 
-  it('moves corrected acuity alone', async () => {
-    expect((await changed(change)).measures).toEqual(new Set(['cdva']));
+  it('moves corrected acuity, and what is measured against it, alone', async () => {
+    const made = ['cdva', 'cdva_change', 'efficacy_ratio', 'safety_index'];
+    expect((await changed(change)).measures).toEqual(new Set(made));
   });
 });
 
@@ -190,7 +191,7 @@ describe('a complication', () => {
       expect(by(`any_complication|${group}|count`)).toBe(1);
       expect(by(`any_complication|${group}|share`)).toBeCloseTo(1 / n(`any_complication|${group}|share`), 12);
     }
-    expect(measures).toEqual(new Set(['any_complication']));
+    expect(measures).toEqual(new Set(['any_complication', 'complication:posterior_capsule_rupture']));
   });
 });
 
