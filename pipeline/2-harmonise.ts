@@ -1,6 +1,6 @@
 import type { ColumnTable } from 'arquero';
 import { integersOf } from '../src/columns/table.js';
-import { type FindingsBuilder, findingsBuilder } from '../src/findings/builder.js';
+import { type FindingParts, type FindingsBuilder, findingsBuilder } from '../src/findings/builder.js';
 import { parseDate } from '../src/intake/date.js';
 import { primaryFormula } from '../src/predictions/primary.js';
 import {
@@ -39,6 +39,7 @@ export function harmonise(raw: readonly RawTable[], plan: Plan): { tables: Canon
   const keys = readKeys(blocks, books, findings);
   const operations = readOperations(blocks, keys.ofBlock, books, plan, findings);
   const { eyes, outside } = operatedEyes(operations, plan);
+  if (eyes.length === 0) findings.add(withoutEyes(outside.size));
   const contexts = rowContexts(blocks, keys, eyes, outside, findings, readings);
   bookEyeRows(blocks, contexts, eyes, books, findings);
 
@@ -69,6 +70,12 @@ export function harmonise(raw: readonly RawTable[], plan: Plan): { tables: Canon
     books: raw.map((_, source) => balanced((books[source] as RowBooks).close(source))),
   };
   return { tables, findings: findings.build() };
+}
+
+/** Why there is nothing to audit. @param outside  eyes operated outside the period */
+function withoutEyes(outside: number): FindingParts {
+  const rule = outside > 0 ? 'period-empty' : 'operations-none';
+  return { rule, severity: 'stop', detail: outside, effect: 'nothing published' };
 }
 
 function joinMeasurements(

@@ -1,4 +1,5 @@
 import { relationFaults } from '../src/plan/checks/index.js';
+import { pointedToComments } from '../src/plan/commented.js';
 import { plainValue } from '../src/plan/document.js';
 import { formFaults, inOrder } from '../src/plan/faults.js';
 import { readDocument } from '../src/plan/read.js';
@@ -18,7 +19,7 @@ export function plan(text: string): { plan: Plan } | { faults: readonly Fault[] 
   if (!root) return { faults: inOrder(slips) };
   const parsed = auditSchema.safeParse(plainValue(root));
   const form = parsed.success ? [] : formFaults(parsed.error.issues, root);
-  const faults = inOrder([...slips, ...form, ...relationFaults(root)]);
+  const faults = inOrder(pointedToComments([...slips, ...form, ...relationFaults(root)], text));
   if (faults.length > 0) return { faults };
   if (!parsed.success)
     throw new RangeError('plan: audit.yaml was refused and no fault told; expected one for each issue');

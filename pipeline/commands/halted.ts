@@ -57,7 +57,7 @@ function obstacleReply(obstacle: Obstacle, { typed, shown }: AuditFile, command:
 async function stoppedReply({ plan, found, folder }: Stopped, audit: AuditFile, command: Command): Promise<Reply> {
   const former = (await audit.io.stat(reportFolder(plan).target)) !== undefined;
   const list = audit.shown(`${folder}/findings.csv`);
-  const reasons = stopsOf(found).map((finding) => reasonOf(finding, found, plan));
+  const reasons = stopsOf(found).map((finding) => reasonOf(finding, found, plan, audit.typed));
   const screen = stoppedScreen({ audit: audit.typed, command, former, reasons, list }, en.screens);
   return { code: 1, screen, data: { outcome: 'stopped', reasons, findings: list } };
 }
@@ -68,8 +68,8 @@ function stopsOf({ findings }: Stopped['found']): readonly Finding[] {
   );
 }
 
-function reasonOf(finding: Finding, found: Stopped['found'], plan: Stopped['plan']): StopReason {
-  const context = contextOf(found, plan, en);
+function reasonOf(finding: Finding, found: Stopped['found'], plan: Stopped['plan'], audit: string): StopReason {
+  const context = { ...contextOf(found, plan, en), audit };
   const { sentence, expected, act, lines } = tell(finding, context);
   const { column, row, source, rule } = finding;
   const { stopped } = en.screens;

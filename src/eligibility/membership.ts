@@ -41,7 +41,7 @@ function declaredExclusions(tables: CanonicalTables, assembly: Assembly, plan: P
 }
 
 /** An eye is due when the last window of its outcome has closed by the export's day; without dates all are due. */
-function dueEyes(tables: CanonicalTables, plan: Plan): Uint8Array {
+export function dueEyes(tables: CanonicalTables, plan: Plan): Uint8Array {
   const closes = plan.follow_up.visits
     .filter((visit) => plan.follow_up.outcome.includes(visit.name))
     .map((visit) => visit.days?.[1] ?? 0);

@@ -1,4 +1,5 @@
 import { acuityScale } from '../intake/acuity-scale.js';
+import { dateOrdersOf } from '../intake/date-order.js';
 import { delimiterCharacters } from '../intake/delimiter.js';
 import { fieldNamed } from '../plan/fields.js';
 import { quoted } from '../plan/repair.js';
@@ -27,12 +28,17 @@ function fileText(table: RawTable | undefined): string {
   return table && table.label === table.file ? yamlText(table.file) : '…';
 }
 
-/** Scales that can hold every bare number of the column; all of them where none can. */
-function scalesOf({ table, column }: Unsettled): readonly string[] {
+/** The distinct words of the column; none where it is not known. */
+function wordsIn({ table, column }: Unsettled): readonly string[] {
   const located = table && column && locateColumn(table.header, column);
-  if (!table || located?.index === undefined) return [];
-  const { words } = keptColumn(table, located.index);
-  const { scales } = acuityScale(words, table.read.decimal);
+  return !table || located?.index === undefined ? [] : keptColumn(table, located.index).words;
+}
+
+/** Scales that can hold every bare number of the column; all of them where none can. */
+function scalesOf(about: Unsettled): readonly string[] {
+  const words = wordsIn(about);
+  if (words.length === 0 || !about.table) return [];
+  const { scales } = acuityScale(words, about.table.read.decimal);
   return scales.length > 0 ? scales : ['decimal', 'logmar', 'letters'];
 }
 
@@ -73,7 +79,7 @@ export function linesOf(about: Unsettled): readonly string[] {
       return reading('decimal', ['point', 'comma']);
     case 'date-order-open':
     case 'date-order-mixed':
-      return reading('date_order', ['day-first', 'month-first', 'year-first']);
+      return reading('date_order', dateOrdersOf(wordsIn(about)));
     case 'acuity-scale-open':
       return scalesOf(about).map((scale) => mapped(`numbers: ${scale}`));
     case 'notation-open':

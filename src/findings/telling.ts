@@ -28,6 +28,8 @@ export interface TellingContext {
   raw: readonly RawTable[];
   plan: Plan;
   words: typeof english;
+  /** The audit file as it was typed; `audit.yaml` in lists, which say the same wherever it lies. */
+  audit?: string;
   /** Names of queries that the clinic has answered for good. */
   answered?: ReadonlySet<string>;
 }
@@ -101,6 +103,7 @@ function tellingOf(about: About, lines: readonly string[]): Telling {
     detail: finding.detail,
     other: finding.other,
     limits: limitsText(about),
+    audit: about.audit ?? 'audit.yaml',
     threshold: (name) => plainNumber(thresholdOf(name, about.plan)),
     line: column?.line ?? source?.line ?? 0,
     headers: headersOf(table),

@@ -28,16 +28,32 @@ interface Dated {
  * @example judgeDateOrder(['05/06/2024', '13/06/2024']) // { order: 'day-first' }
  */
 export function judgeDateOrder(words: Iterable<string>): DateOrderJudgement {
+  const dates = datesAmong(words);
+  const asking = dates.filter(asksForOrder);
+  if (asking.length === 0) return { order: dates.length === 0 ? 'none' : 'year-first' };
+  const candidates = possibleOrders(asking);
+  const readable = asking.filter(({ date }) => candidates.some((order) => dateInOrder(date, order) !== undefined));
+  return verdict(readable, candidates);
+}
+
+function datesAmong(words: Iterable<string>): readonly Dated[] {
   const dates: Dated[] = [];
   for (const word of words) {
     const date = splitDate(word);
     if (date) dates.push({ word, date });
   }
-  const asking = dates.filter(({ date }) => date.monthAt === undefined && date.numbers[0].length <= 2);
-  if (asking.length === 0) return { order: dates.length === 0 ? 'none' : 'year-first' };
-  const candidates = possibleOrders(asking);
-  const readable = asking.filter(({ date }) => candidates.some((order) => dateInOrder(date, order) !== undefined));
-  return verdict(readable, candidates);
+  return dates;
+}
+
+const asksForOrder = ({ date }: Dated): boolean => date.monthAt === undefined && date.numbers[0].length <= 2;
+
+/**
+ * The orders that dates can be in, of which audit.yaml may name one: a year of four digits at the end is never in front.
+ *
+ * @example dateOrdersOf(['05/06/2024']) // ['day-first', 'month-first']
+ */
+export function dateOrdersOf(words: Iterable<string>): readonly DateOrder[] {
+  return possibleOrders(datesAmong(words).filter(asksForOrder));
 }
 
 function possibleOrders(asking: readonly Dated[]): DateOrder[] {

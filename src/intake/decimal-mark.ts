@@ -17,7 +17,8 @@ const marked = /(?<![\d.,])(\d*)([.,])(\d+)(?![\d.,])/g;
 const thousands = /^[+-]?\d{1,3}(?:(?:,\d{3})+\.\d+|(?:\.\d{3})+,\d+|(?:,\d{3}){2,}|(?:\.\d{3}){2,})$/;
 
 /** What may stand around numbers in a word that is a measurement; anything else is text and is not asked. */
-const around = /^(?:[\s+\-/()@=°º%]|ds|dc|dptr?|d|mm|µm|um|m|deg|x|ax|axis|a|plano|pl|sph|cyl|logmar|letters|s|min)*$/i;
+const around =
+  /^(?:[\s+\-/()@=°º%]|ds|dc|dptr?|d|mm|µm|um|m|deg|x|ax|axis|axe|achse|a|à|plano|pl|sph|cyl|logmar|letters|s|min)*$/i;
 
 /**
  * Judges the decimal mark of a file from all its distinct words.

@@ -59,7 +59,11 @@ function signIn(text: string): HeaderWords['sign'] {
  * @example headerWords('axialLength [mm]').words // ['axial', 'length']
  */
 export function headerWords(header: string): HeaderWords {
-  const spaced = header.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replace(/(\d)(\p{Lu}\p{Ll})/gu, '$1 $2');
+  const spaced = header
+    // French: "à 1 mois".
+    .replace(/(?<=\s)à\s+(?=\d)/gi, '')
+    .replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
+    .replace(/(\d)(\p{Lu}\p{Ll})/gu, '$1 $2');
   const rest = withoutUnits(spaced);
   const all = wordsOf(rest);
   const isNumbered = /^\d+$/.test(all.at(-2) ?? '');

@@ -38,6 +38,7 @@ import { lensPowerBiometry } from './lens-power-biometry.js';
 import { lensPowerRange } from './lens-power-range.js';
 import { lensPowerStep } from './lens-power-step.js';
 import { lensThicknessRange } from './lens-thickness-range.js';
+import { outcomeNone } from './outcome-none.js';
 import { predictionFar } from './prediction-far.js';
 import { predictionIsTarget } from './prediction-is-target.js';
 import { pressureRange } from './pressure-range.js';
@@ -106,6 +107,7 @@ const whole: readonly Rule[] = [
 
 /** Values beside one another: of one eye, of its fellow, of two examinations. */
 const beside: readonly Rule[] = [
+  outcomeNone,
   correctedWorse,
   lensAxisUnseen,
   acuityWorseAfter,

@@ -66,6 +66,14 @@ export const dateCases: readonly Peculiar[] = [
     }),
     reads: 'nothing',
     finds: [{ rule: 'date-order-open', row: 2, written: undefined }],
+    lines: ['day-first', 'month-first'].map((order) => `reading: { date_order: ${order} }`),
+  },
+  {
+    name: 'dates-two-digit-years',
+    peculiarity: 'the year has two digits and may stand in front',
+    bytes: withCells({ '2 Date': '02-03-10', '3 Date': '02-04-10', '4 Date': '03-05-11', '5 Date': '03-06-11' }),
+    reads: 'nothing',
+    finds: [{ rule: 'date-order-open', row: 2, written: undefined }],
     lines: ['day-first', 'month-first', 'year-first'].map((order) => `reading: { date_order: ${order} }`),
   },
   {
@@ -74,6 +82,6 @@ export const dateCases: readonly Peculiar[] = [
     bytes: withCells({ '2 Date': '20/02/2025', '3 Date': '02/21/2025' }),
     reads: 'nothing',
     finds: [{ rule: 'date-order-mixed', row: 3, detail: 2, written: undefined }],
-    lines: ['day-first', 'month-first', 'year-first'].map((order) => `reading: { date_order: ${order} }`),
+    lines: ['day-first', 'month-first'].map((order) => `reading: { date_order: ${order} }`),
   },
 ];

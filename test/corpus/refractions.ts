@@ -37,6 +37,18 @@ export const refractionCases: readonly Peculiar[] = [
     columns: oneCell,
   },
   {
+    name: 'one-cell-french',
+    peculiarity: 'sphere, and cylinder and axis in brackets, as French records have it',
+    bytes: inOneCell((s, c, a) => `${s} (${c} à ${a}°)`),
+    columns: oneCell,
+  },
+  {
+    name: 'one-cell-axis-first',
+    peculiarity: 'the axis first, as French prescriptions have it',
+    bytes: inOneCell((s, c, a) => `${a}° (${c}) ${s}`),
+    columns: oneCell,
+  },
+  {
     name: 'one-cell-sphere-only',
     peculiarity: 'a sphere alone, said to be one, and a number alone',
     bytes: 'ID,Eye,Date,Rx,VA\nA1,R,2025-02-20,-1.25 DS,6/9\nA1,L,2025-02-21,+0.50,6/6\n',

@@ -179,6 +179,18 @@ describe('operations', () => {
     expect(eyes('patient').map((code) => tables.patients[code as number])).toEqual(expected);
   });
 
+  it('stop the audit where none is listed, or none inside the period', async () => {
+    const stopsOf = async (sources: readonly SourceForm[], period = {}) => {
+      const files = { 'theatre.csv': ['ID,Eye,Date', 'A1,R,2025-03-01', 'A2,R,2025-03-02'] };
+      const { findings } = await harmonised(files, sources, { period: { from: undefined, to: undefined, ...period } });
+      return findings.filter(({ severity }) => severity === 'stop').map(({ rule, detail }) => [rule, detail]);
+    };
+    const exam: SourceForm = { ...theatre, holds: 'exam', columns: { patient: 'ID', eye: 'Eye', exam_date: 'Date' } };
+    expect(await stopsOf([theatre])).toEqual([]);
+    expect(await stopsOf([exam])).toEqual([['operations-none', 0]]);
+    expect(await stopsOf([theatre], { from: '2026' })).toEqual([['period-empty', 2]]);
+  });
+
   it('without their date are set aside, and their eye is none of the audit', async () => {
     const { eyes, findings, books } = await list(
       'What,Lens',

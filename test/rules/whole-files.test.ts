@@ -21,6 +21,31 @@ describe('column-blank', () => {
   });
 });
 
+describe('outcome-none', () => {
+  it('says that no file holds an examination after surgery', async () => {
+    const alone = await clinic({ eyes: many(2, () => ({ axial_length: 23.5 })) });
+    expect(alone.told('outcome-none')).toMatchObject([{ severity: 'query', source: -1, row: 0, detail: Number.NaN }]);
+    const before = await clinic({ eyes: many(2, () => ({})), exams: exams(2, () => ({ days: -5, cdva: 0.3 })) });
+    expect(before.told('outcome-none')).toMatchObject([{ detail: Number.NaN }]);
+  });
+
+  it('says on which days eyes were examined, where none of them is of the outcome visit', async () => {
+    const late = await clinic({ eyes: many(2, () => ({})), exams: exams(2, (i) => ({ days: 130 + i, cdva: 0 })) });
+    const [found] = late.told('outcome-none');
+    expect(found).toMatchObject({ detail: 130, other: 131 });
+    const told = tell(found as NonNullable<typeof found>, { raw: late.raw, plan: late.plan, words: en.findings });
+    expect(told.sentence).toContain('from day 130 to 131');
+  });
+
+  it('is silent as soon as one eye has an outcome, or while none is due', async () => {
+    const one = await clinic({ eyes: many(2, () => ({})), exams: exams(1, () => ({ cdva: 0 })) });
+    expect(one.told('outcome-none')).toEqual([]);
+    const until = { data_until: '2025-03-10' };
+    const early = await clinic({ eyes: many(2, () => ({})), exams: exams(2, () => ({ days: 5, cdva: 0 })) }, until);
+    expect(early.told('outcome-none')).toEqual([]);
+  });
+});
+
 // Blanks are declared to mean "none": in a column that nobody ever filled in they mean nothing, and no rate is given.
 it('a column that is blank throughout has no meaning, whatever blanks are declared to mean', async () => {
   const columns = { patient: 'ID', eye: 'Eye', surgery_date: 'Date', complication: 'C' };

@@ -27,6 +27,19 @@ export const examinations = {
     expected: () => 'a date inside the window of the visit that the label names',
     act: () => 'check date and label; follow_up.visit_by says which of them counts',
   },
+  'outcome-none': {
+    title: (t) => (Number.isNaN(t.detail) ? 'no examination after surgery in any file' : 'no eye has an outcome'),
+    sentence: (t) => {
+      if (Number.isNaN(t.detail)) return 'no file holds an examination after surgery of any eye';
+      const days = Number.isFinite(t.detail) ? `, though examinations are from day ${t.detail} to ${t.other}` : '';
+      return `no eye was examined at the outcome visit (${t.value})${days}`;
+    },
+    expected: () => 'an examination after surgery for refraction, acuity and prediction',
+    act: (t) =>
+      Number.isNaN(t.detail)
+        ? `add the export of examinations after surgery to the sources of ${t.audit}; without it operations alone are told`
+        : `check follow_up of ${t.audit}: the days of the visits, their labels, and which visit is the outcome`,
+  },
   'incision-axis-missing': plain(
     'incision without an axis',
     'the incision has a width, and its place is blank',

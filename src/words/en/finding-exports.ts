@@ -26,7 +26,7 @@ const leftoverActs: Readonly<Record<Leftover, string>> = {
 export const exports = {
   'header-row-open': {
     title: () => 'header stands lower',
-    sentence: (t) => `the columns that audit.yaml names are headed in row ${t.detail}`,
+    sentence: (t) => `the columns that ${t.audit} names are headed in row ${t.detail}`,
     expected: () => 'the row of the headers, counted as a spreadsheet shows it',
     act: writeOne,
   },
@@ -62,7 +62,7 @@ export const exports = {
   },
   'unit-differs': {
     title: () => 'unit of the header is not the one in use',
-    sentence: (t) => `the header states ${t.value}, and audit.yaml reads the column otherwise`,
+    sentence: (t) => `the header states ${t.value}, and ${t.audit} reads the column otherwise`,
     expected: (t) => `${t.field} in the unit in which the column is read`,
     act: (t) =>
       t.settles
@@ -78,7 +78,7 @@ export const exports = {
   'eye-words-open': {
     title: () => 'which eye is meant is not clear',
     sentence: (t) => `${quoted(t.value)} name no eye, and stand in ${t.detail} cells`,
-    expected: () => 'right or left: R, L, OD, OS, or words declared in audit.yaml',
+    expected: (t) => `right or left: R, L, OD, OS, or words declared in ${t.audit}`,
     act: writeOne,
   },
   'dates-serial': {

@@ -17,7 +17,7 @@ export const files = {
   'file-missing': {
     title: () => 'file not found',
     sentence: (t) => (t.value === '' ? 'there is no such file' : `there is no such file; ${t.value} is there`),
-    expected: () => 'a file of this name, from the folder of audit.yaml; * stands for any letters',
+    expected: (t) => `a file of this name, from the folder of ${t.audit}; * stands for any letters`,
     act: (t) => `${inAudit(t)}correct the name, or put the file there`,
   },
   'file-unreadable': plain(
@@ -90,7 +90,7 @@ export const columns = {
       if (t.detail > 1) return `there is no column of this header number ${t.detail}`;
       return t.value === '' ? 'there is no such column' : `there is no such column; nearest is "${t.value}"`;
     },
-    expected: (t) => (t.headers === '' ? 'a header with the columns that audit.yaml names' : `one of ${t.headers}`),
+    expected: (t) => (t.headers === '' ? `a header with the columns that ${t.audit} names` : `one of ${t.headers}`),
     act: (t) => `${inAudit(t)}write the header as it stands in the file`,
   },
   'column-twice': {
@@ -137,17 +137,29 @@ export const columns = {
     expected: () => 'decimal, logMAR or letters, named once for the column',
     act: writeOne,
   },
+  'operations-none': {
+    title: () => 'no operation listed',
+    sentence: () => 'no row of any file lists an operation, so there is no eye to audit',
+    expected: () => 'a file of operations, one row an operated eye: patient, eye, and the date of surgery',
+    act: (t) => `add the export of operations to the sources of ${t.audit}, with holds: surgery`,
+  },
+  'period-empty': {
+    title: () => 'no operation in the period',
+    sentence: (t) => `${t.detail} eyes are listed as operated, and none of them inside the period`,
+    expected: () => 'operations inside period.from and period.to',
+    act: (t) => `check the period in ${t.audit}, and the dates of surgery`,
+  },
   'prediction-open': {
     title: () => 'several predictions, none named',
     sentence: (t) => `there are predictions by ${t.value}`,
     expected: () => 'the one that the audit is about',
-    act: () => 'in audit.yaml under predictions write primary_formula',
+    act: (t) => `in ${t.audit} under predictions write primary_formula`,
   },
   'identifier-present': {
     title: () => 'column that identifies persons',
     sentence: (t) => `the column ${t.kind}; its cells are not shown`,
     expected: () => 'no name, number, address or date of birth of a person',
-    act: () =>
-      'make a copy without it: halfdiopter deidentify FILE --codebook BOOK --out DIR; if it is harmless, declare it in audit.yaml with a reason',
+    act: (t) =>
+      `make a copy without it: halfdiopter deidentify FILE --codebook BOOK --out DIR; if it is harmless, declare it in ${t.audit} with a reason`,
   },
 } satisfies Record<string, RuleWords>;

@@ -54,7 +54,7 @@ export const columnHabits = {
     title: () => 'two spellings of what may be one',
     sentence: (t) => `${quoted(t.value)} are counted apart: ${t.detail} and ${t.other} eyes`,
     expected: (t) => `one spelling of each ${t.field}`,
-    act: (t) => `if they are one, declare both under values in audit.yaml: values: { ${t.field}: { … } }`,
+    act: (t) => `if they are one, declare both under values in ${t.audit}: values: { ${t.field}: { … } }`,
   },
   'lens-axis-not-mapped': {
     title: () => 'toric lenses without a column for their axis',

@@ -16,7 +16,7 @@ export const rows = {
   'eye-missing': {
     title: () => 'row without an eye',
     sentence: (t) => (t.value === '' ? 'the row names no eye' : `${quoted(t.value)} names no eye`),
-    expected: () => 'right or left: R, L, OD, OS, or words declared in audit.yaml',
+    expected: (t) => `right or left: R, L, OD, OS, or words declared in ${t.audit}`,
     act: (t) => `complete the export, or declare the word: ${inAudit(t)}words: { right: […], left: […] }`,
   },
   'eye-both': {
@@ -53,7 +53,7 @@ export const rows = {
   'word-unknown': {
     title: () => 'word that is in no list',
     sentence: (t) => `${quoted(t.value)} is in no list of ${t.field}`,
-    expected: (t) => `a word that audit.yaml lists for ${t.field}`,
+    expected: (t) => `a word that ${t.audit} lists for ${t.field}`,
     act: (t) => `add it to a list: ${inAudit(t)}words, or under values`,
   },
   'same-key-equal': plain(

@@ -18,6 +18,8 @@ export interface Telling {
   limits: string;
   /** A limit of a comparison as it holds in this audit, without its unit. */
   threshold(name: ThresholdName): string;
+  /** The name of the audit file, as it was typed. */
+  audit: string;
   /** Line of audit.yaml that the finding is about; 0 where there is none. */
   line: number;
   /** Headers of the file; '' where none of them is known, since the first row of data may stand in their place. */
@@ -41,7 +43,7 @@ export interface RuleWords {
 }
 
 /** Where in audit.yaml something is to be written. */
-export const inAudit = (t: Telling): string => (t.line > 0 ? `audit.yaml line ${t.line}, ` : 'in audit.yaml ');
+export const inAudit = (t: Telling): string => (t.line > 0 ? `${t.audit} line ${t.line}, ` : `in ${t.audit} `);
 
 /** Before the lines of which one is to be written. */
 export const writeOne = (t: Telling): string => `${inAudit(t)}write one of`;

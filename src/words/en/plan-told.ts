@@ -1,7 +1,7 @@
 import type { Fault } from '../../records/plan.js';
 
 /** What is told of a fault, beside its place. */
-export type Told = Pick<Fault, 'message' | 'advice'>;
+export type Told = Pick<Fault, 'message' | 'advice' | 'lacks'>;
 
 export const told = (message: string, ...advice: (string | undefined)[]): Told => ({
   message,
@@ -20,6 +20,7 @@ export const expectedIs = labelled('Expected');
 export const exampleIs = labelled('Example');
 export const doThis = labelled('Do');
 export const write = labelled('Write');
+export const atLine = (line: number, what: string) => labelled(`Line ${line}`)(what);
 
 const listed = (words: readonly string[], last: string): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;

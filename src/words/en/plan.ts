@@ -2,6 +2,7 @@ import { fieldWords, keys } from './plan-keys.js';
 import { ofConditions, references } from './plan-references.js';
 import {
   all,
+  atLine,
   doThis,
   exampleIs,
   expected,
@@ -119,11 +120,19 @@ const ofSources = {
     ),
   noBlockFor: (name: string, fits: readonly string[]): Told =>
     told(`no block of this source can hold "${name}"`, expectedIs(`a block that holds ${oneOf(fits)}`)),
-  keyMissing: (name: string): Told =>
-    told(
+  keyMissing: (name: string): Told => ({
+    ...told(
       `the column of "${name}" is missing`,
       doThis('add it to columns, here or beside blocks'),
       exampleIs(`${name}: ${name === 'eye' ? 'Side' : 'Case'}`),
+    ),
+    lacks: name,
+  }),
+  keyCommented: (name: string, lines: readonly { line: number; text: string }[]): Told =>
+    told(
+      `the column of "${name}" is open: ${lines.length === 1 ? 'its line is' : 'its lines are'} still a comment`,
+      doThis(`take the # away from ${lines.length === 1 ? 'this line' : 'the one of these lines that holds'}`),
+      ...lines.map(({ line, text }) => atLine(line, text)),
     ),
   noTime: (): Told =>
     told(

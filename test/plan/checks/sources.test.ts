@@ -21,6 +21,35 @@ describe('rows and columns', () => {
     ]);
   });
 
+  it('point to the lines that still stand as comments, once for all blocks of the source', () => {
+    const lines = [
+      'format: 1',
+      'title: x',
+      'sources:',
+      '  - file: a.csv',
+      '    columns:',
+      '      patient: ID',
+      '      # eye: { column: Eye, words: { right: [1], left: [2] } }   # 1, 2 · by its header',
+      '      # eye: { column: Eye, words: { right: [2], left: [1] } }',
+      '    blocks:',
+      '      - { holds: surgery, columns: { surgery_date: D } }',
+      '      - { holds: exam, visit: before, columns: { cdva: V } }',
+    ];
+    const text = `${lines.join('\n')}\n`;
+    expect(toldOf(text)).toEqual(['7:7 the column of "eye" is open: its lines are still a comment']);
+    expect(adviceOf(text)).toEqual([
+      'Do        take the # away from the one of these lines that holds',
+      'Line 7    eye: { column: Eye, words: { right: [1], left: [2] } }',
+      'Line 8    eye: { column: Eye, words: { right: [2], left: [1] } }',
+    ]);
+    // A comment of another source settles nothing here.
+    const other = `${lines.filter((line) => !line.includes('# eye')).join('\n')}\n${lines.slice(3).join('\n')}\n`;
+    expect(toldOf(other).slice(0, 2)).toEqual([
+      '8:27 the column of "eye" is missing',
+      '9:39 the column of "eye" is missing',
+    ]);
+  });
+
   it('carry only fields of their kind', () => {
     const told = toldOf(`${operations}      sphere: Sph\n      cylinder: Cyl\n`);
     expect(told).toEqual([
