@@ -3,7 +3,7 @@ import { headerIdentifier } from '../../src/intake/identifier-header.js';
 import { valueIdentifier } from '../../src/intake/identifiers.js';
 
 /** Distinct cells of one column that are held at a time. */
-const mostWords = 4096;
+export const mostWords = 4096;
 
 /**
  * Looks at the cells of a column that is not kept, as they pass. At any time it holds the latest few thousand distinct

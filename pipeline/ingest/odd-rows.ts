@@ -14,6 +14,29 @@ export type OddRow = 'summary' | 'header again' | 'header changes';
 const plain = (cell: string): string => cell.trim().toLowerCase();
 const firstFilled = (cells: readonly string[]): string => cells.find((cell) => cell.trim() !== '') ?? '';
 
+/** What is known of a word in one column: nothing yet, that it may stand in any row of data, that it names an eye, more. */
+export const marks = { unknown: 0, plain: 1, eye: 2, odd: 3 } as const;
+export type Mark = (typeof marks)[keyof typeof marks];
+
+/**
+ * Marks words so that rows of data are known by their marks: where one word names an eye in the eye's column, and none is
+ * of the header, `oddRowTest` finds nothing odd. Undefined for a file without a column of eyes, which has no such rows.
+ */
+export function cellMarks(
+  header: readonly string[],
+  layout: Layout,
+): ((word: string, index: number) => Mark) | undefined {
+  const names = new Set(header.map(plain));
+  names.delete('');
+  const eye = eyeColumn(layout);
+  if (!eye) return undefined;
+  return (word, index) => {
+    if (names.has(plain(word))) return marks.odd;
+    if (index !== eye.index) return marks.plain;
+    return parseLaterality(word, eye.words) === undefined ? marks.odd : marks.eye;
+  };
+}
+
 /** Which column says the eye, and the words declared for it. */
 function eyeColumn({ kept, uses }: Layout): { index: number; words: LateralityWords } | undefined {
   const at = uses.findIndex((those) => those.some(({ field }) => field === 'eye'));

@@ -4,6 +4,7 @@ import type { EncodingJudgement } from '../../src/intake/encoding.js';
 import type { Reading } from '../../src/records/plan.js';
 import type { Io } from '../io.js';
 import { decoderOf } from './decode.js';
+import { readPlainRows } from './plain-rows.js';
 import { type TableForm, type TableRead, TableReader } from './read-table.js';
 import { readRecords } from './records.js';
 import { bytesOf, type Survey } from './survey.js';
@@ -27,6 +28,8 @@ export interface BytesForm {
   holdsNul: boolean;
   /** Cells that most of the first rows have; 0 where there are none. */
   usualCells: number;
+  /** Bytes at the beginning that say UTF-8, where rows and cells may be told by bytes; undefined where they may not. */
+  plainFrom: number | undefined;
 }
 
 /** How the bytes of a file become cells; undefined where no delimiter can be told. */
@@ -38,7 +41,8 @@ export async function bytesForm(found: Survey, reading: Reading): Promise<BytesF
   const holdsNul = found.holdsNul && !encoding.startsWith('utf-16');
   if (!chosen) return undefined;
   const usual = usualCells(beginning, chosen, reading.header_row + (separatorLine ? 1 : 0));
-  return { encoding, delimiter: chosen, separatorLine, holdsNul, usualCells: usual };
+  const plainFrom = found.isPlain && encoding === 'utf-8' ? found.judged.markBytes : undefined;
+  return { encoding, delimiter: chosen, separatorLine, holdsNul, usualCells: usual, plainFrom };
 }
 
 async function* decoded(pieces: AsyncIterable<Uint8Array>, encoding: string): AsyncGenerator<string | Uint8Array> {
@@ -65,9 +69,10 @@ export async function readTable(
     }
   }
   const reader = new TableReader(form);
-  const { records, openRecord } = await readRecords(decoded(hashed(), encoding), form.separator, (cells) =>
-    reader.take(cells),
-  );
+  const { records, openRecord } =
+    form.plainFrom === undefined
+      ? await readRecords(decoded(hashed(), encoding), form.separator, (cells) => reader.take(cells))
+      : { records: await readPlainRows(hashed(), form.separator, form.plainFrom, reader), openRecord: 0 };
   const read = reader.finish(openRecord);
   if (openRecord === 0) assertComplete(read, records - (form.separatorLine ? 1 : 0), path);
   return { read, sha256: hash.digest('hex') };
@@ -82,10 +87,10 @@ function assertComplete(read: TableRead, records: number, path: string): void {
 
 /** How the cells of a file become a table. @param layoutOf  which columns of a header are kept */
 export function tableForm(
-  { delimiter, separatorLine, holdsNul, usualCells: usual }: BytesForm,
+  { delimiter, separatorLine, holdsNul, usualCells: usual, plainFrom }: BytesForm,
   { header_row: headerRow, units_row: unitsRow }: Reading,
   layoutOf: TableForm['layoutOf'],
 ): TableForm {
   const separator = delimiterCharacters[delimiter];
-  return { separator, separatorLine, holdsNul, usualCells: usual, headerRow, unitsRow, layoutOf };
+  return { separator, separatorLine, holdsNul, usualCells: usual, plainFrom, headerRow, unitsRow, layoutOf };
 }

@@ -1,6 +1,9 @@
+import { type ByteColumnBuilder, byteColumnBuilder } from '../../src/columns/byte-column.js';
+import { type ByteWords, byteWords } from '../../src/columns/byte-words.js';
 import { type WordColumn, type WordColumnBuilder, wordColumnBuilder } from '../../src/columns/word-column.js';
-import { type PassingWords, passingWords } from './identifier-gate.js';
-import { type OddRow, oddRowTest } from './odd-rows.js';
+import { mostWords, type PassingWords, passingWords } from './identifier-gate.js';
+import { cellMarks, type Mark, marks, type OddRow, oddRowTest } from './odd-rows.js';
+import type { CodedRow, RowTaker } from './plain-rows.js';
 import { swallowedRows } from './records.js';
 import { rowNumbers } from './row-numbers.js';
 import { isUnitsRow } from './units-row.js';
@@ -16,6 +19,8 @@ export interface TableForm {
   holdsNul: boolean;
   /** Cells that most rows have, blank ones at the end among them; 0 where that is not known. */
   usualCells: number;
+  /** Where the cells of a plain file begin; undefined where the file is read as text. */
+  plainFrom: number | undefined;
   headerRow: number;
   unitsRow: 'auto' | 'yes' | 'no';
   /** Which columns of a header are kept. */
@@ -60,7 +65,7 @@ const rowsLookedAt = 30;
 const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '');
 
 /** Builds a table from records as they come. */
-export class TableReader {
+export class TableReader implements RowTaker {
   private header: readonly string[] | undefined;
   private layout: Layout = { kept: [], uses: [], unsettled: [] };
   /** Cells that a full row has at least: headers at the end may be blank. */
@@ -81,6 +86,10 @@ export class TableReader {
   private nulCells = 0;
   /** Whether the next filled row may state units. */
   private belowHeader = true;
+  /** Of a plain file: one a column of the header. */
+  dictionaries: readonly ByteWords[] = [];
+  private coded: readonly (ByteColumnBuilder | undefined)[] = [];
+  private markOf: ((word: string, index: number) => Mark) | undefined;
 
   constructor(private readonly form: TableForm) {
     this.row = form.separatorLine ? -1 : 0;
@@ -94,6 +103,52 @@ export class TableReader {
     if (this.header === undefined) this.takeTop(cells);
     else if (this.isPassedOver(cells)) this.passedOver++;
     else this.takeRow(cells, this.header);
+  }
+
+  /** One row of a plain file by its codes, if it is an ordinary row of data: anything else is taken as text. */
+  takeCoded({ cells, codes }: CodedRow): boolean {
+    const isOrdinary = this.isOrdinary(cells, codes);
+    if (isOrdinary) {
+      this.row++;
+      for (let index = 0; index < cells; index++) this.takeCode(index, codes[index] as number);
+      this.keepRow(cells);
+    }
+    this.forget();
+    return isOrdinary;
+  }
+
+  /** As many cells as the header, below where headers are looked for, with an eye, and no word of the header. */
+  private isOrdinary(cells: number, codes: Int32Array): boolean {
+    const { form, dictionaries, belowHeader, row } = this;
+    if (belowHeader || row <= form.headerRow + rowsLookedAt) return false;
+    if (cells !== dictionaries.length || cells < form.usualCells) return false;
+    let namesEye = false;
+    for (let index = 0; index < cells; index++) {
+      const mark = this.markAt(index, codes[index] as number);
+      if (mark === marks.odd) return false;
+      if (mark === marks.eye) namesEye = true;
+    }
+    return namesEye;
+  }
+
+  private markAt(index: number, code: number): number {
+    const words = this.dictionaries[index] as ByteWords;
+    if (words.marks[code] === marks.unknown) words.marks[code] = this.markOf?.(words.word(code), index) ?? marks.odd;
+    return words.marks[code] as number;
+  }
+
+  private takeCode(index: number, code: number): void {
+    const column = this.coded[index];
+    if (column) column.pushCode(code);
+    else this.watchers[index]?.push((this.dictionaries[index] as ByteWords).word(code));
+  }
+
+  /** Of columns that are not kept no more words are known than a while ago: free text must cost no memory. */
+  private forget(): void {
+    for (let index = 0; index < this.dictionaries.length; index++) {
+      const words = this.dictionaries[index] as ByteWords;
+      if (!this.coded[index] && words.size > mostWords) words.clear();
+    }
   }
 
   /** @param openRecord  the record, counted from 1, in which a quoted cell was left open; 0 where none was */
@@ -127,7 +182,11 @@ export class TableReader {
     this.header = cells;
     this.layout = this.form.layoutOf(cells);
     this.namedCells = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
-    this.builders = cells.map((_, index) => (this.layout.kept.includes(index) ? wordColumnBuilder() : undefined));
+    this.markOf = this.form.plainFrom === undefined ? undefined : cellMarks(cells, this.layout);
+    this.dictionaries = this.markOf ? cells.map(() => byteWords()) : [];
+    const kept = cells.map((_, index) => this.layout.kept.includes(index));
+    this.coded = this.dictionaries.map((words, index) => (kept[index] ? byteColumnBuilder(words) : undefined));
+    this.builders = kept.map((isKept, index) => (isKept ? (this.coded[index] ?? wordColumnBuilder()) : undefined));
     this.watchers = Array.from({ length: cells.length + 1 }, passingWords);
     this.oddKind = oddRowTest(cells, this.layout);
   }

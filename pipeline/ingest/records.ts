@@ -1,8 +1,6 @@
 import { pipeline } from 'node:stream/promises';
 import { CsvError, parse } from 'csv-parse';
-
-/** A row of an export holds less than this; a longer one is a quotation mark that nobody closed. */
-const longestRecord = 1 << 20;
+import { longestRecord } from './plain-check.js';
 
 /**
  * Splits text into records, quoted line breaks and all, and hands them over one by one.

@@ -1,6 +1,7 @@
 import { isAscii } from 'node:buffer';
 import { type EncodingJudge, type EncodingJudgement, encodingJudge } from '../../src/intake/encoding.js';
 import type { Io } from '../io.js';
+import { plainCheck } from './plain-check.js';
 
 /** What the bytes of a file say before a single cell is read. */
 export interface Survey {
@@ -10,6 +11,8 @@ export interface Survey {
   judged: EncodingJudgement;
   /** Whether NUL stands in it, which belongs into UTF-16 alone. */
   holdsNul: boolean;
+  /** Whether its rows and cells may be told by their bytes, if it is UTF-8. */
+  isPlain: boolean;
 }
 
 /** Enough for fifty rows of a wide export. */
@@ -64,11 +67,13 @@ export async function survey(path: string, io: Io, passed: (bytes: number) => vo
   const sample: Uint8Array[] = [];
   let bytes = 0;
   let holdsNul = false;
+  const plain = plainCheck();
   for await (const piece of bytesOf(path, io, passed)) {
     look(piece);
     holdsNul ||= piece.includes(0);
+    plain.push(piece);
     if (bytes < sampleBytes) sample.push(piece.slice(0, sampleBytes - bytes));
     bytes += piece.length;
   }
-  return { bytes, sample: Buffer.concat(sample), judged: judge.verdict(), holdsNul };
+  return { bytes, sample: Buffer.concat(sample), judged: judge.verdict(), holdsNul, isPlain: plain.isPlain() };
 }

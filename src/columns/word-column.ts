@@ -18,13 +18,7 @@ export interface WordColumnBuilder {
   /** The distinct cells so far, as they came; the first is the blank one. */
   words(): readonly string[];
   push(cell: string): void;
-  /**
-   * The finished column.
-   *
-   * @param decode  applied once to each distinct word, for files whose encoding is known only after the last byte;
-   *                words that become equal share one code
-   */
-  finish(decode?: (word: string) => string): WordColumn;
+  finish(): WordColumn;
 }
 
 /**
@@ -40,6 +34,31 @@ export function wordColumn(words: readonly string[], codes: WordCodes): WordColu
   return { words, codes, length: codes.length, at: (row) => words[codes[row] as number] as string };
 }
 
+/** Codes while a column is being read: two bytes a cell until a code needs four. */
+export interface CodeList {
+  readonly length: number;
+  push(code: number): void;
+  finish(): WordCodes;
+}
+
+/** Starts a list of codes. */
+export function codeList(): CodeList {
+  let codes: WordCodes = new Uint16Array(1024);
+  let length = 0;
+  return {
+    get length() {
+      return length;
+    },
+    push(code) {
+      if (code > 0xffff && codes instanceof Uint16Array) codes = Uint32Array.from(codes);
+      if (length === codes.length) codes = doubled(codes);
+      codes[length] = code;
+      length += 1;
+    },
+    finish: () => codes.slice(0, length),
+  };
+}
+
 /**
  * Collects the cells of one column and codes them by dictionary.
  *
@@ -48,8 +67,7 @@ export function wordColumn(words: readonly string[], codes: WordCodes): WordColu
  */
 export function wordColumnBuilder(): WordColumnBuilder {
   const codeOf = new Map([['', 0]]);
-  let codes: WordCodes = new Uint16Array(1024);
-  let length = 0;
+  const codes = codeList();
   // Exports repeat themselves from row to row: the last cell is often the next one.
   let lastCell = '';
   let lastCode = 0;
@@ -59,23 +77,17 @@ export function wordColumnBuilder(): WordColumnBuilder {
       lastCell = cell;
       lastCode = codeOf.get(cell) ?? codeOf.size;
       if (lastCode === codeOf.size) codeOf.set(cell, lastCode);
-      if (lastCode > 0xffff && codes instanceof Uint16Array) codes = Uint32Array.from(codes);
     }
-    if (length === codes.length) codes = doubled(codes);
-    codes[length] = lastCode;
-    length += 1;
+    codes.push(lastCode);
   }
 
   return {
     get length() {
-      return length;
+      return codes.length;
     },
     words: () => [...codeOf.keys()],
     push,
-    finish: (decode) => {
-      const own = codes.slice(0, length);
-      return decode ? decoded([...codeOf.keys()], own, decode) : wordColumn([...codeOf.keys()], own);
-    },
+    finish: () => wordColumn([...codeOf.keys()], codes.finish()),
   };
 }
 
@@ -83,18 +95,4 @@ function doubled(codes: WordCodes): WordCodes {
   const wider = codes instanceof Uint16Array ? new Uint16Array(codes.length * 2) : new Uint32Array(codes.length * 2);
   wider.set(codes);
   return wider;
-}
-
-function decoded(raw: readonly string[], codes: WordCodes, decode: (word: string) => string): WordColumn {
-  const codeOf = new Map([['', 0]]);
-  const recoded = raw.map((word) => {
-    const text = decode(word);
-    const code = codeOf.get(text) ?? codeOf.size;
-    codeOf.set(text, code);
-    return code;
-  });
-  if (codeOf.size < raw.length) {
-    for (let row = 0; row < codes.length; row += 1) codes[row] = recoded[codes[row] as number] as number;
-  }
-  return wordColumn([...codeOf.keys()], codes);
 }

@@ -1,6 +1,6 @@
 import { table } from 'arquero';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { wordColumn, wordColumnBuilder } from '../../src/columns/word-column.js';
 
 function columnOf(cells: readonly string[]) {
@@ -34,28 +34,6 @@ it('takes two bytes a cell up to 65,536 words and four beyond, without losing a 
   const wide = columnOf([...cells, 'P0']);
   expect(wide.codes).toBeInstanceOf(Uint32Array);
   expect([wide.at(0), wide.at(65_535), wide.at(65_536), wide.at(65_537)]).toEqual(['P0', 'P65535', 'P65536', 'P0']);
-});
-
-describe('decoding after the last byte', () => {
-  it('decodes each word once', () => {
-    const builder = wordColumnBuilder();
-    for (const cell of ['a', 'b', 'a', '']) builder.push(cell);
-    const asked: string[] = [];
-    const column = builder.finish((word) => {
-      asked.push(word);
-      return word.toUpperCase();
-    });
-    expect(asked).toEqual(['', 'a', 'b']);
-    expect([0, 1, 2, 3].map((row) => column.at(row))).toEqual(['A', 'B', 'A', '']);
-  });
-
-  it('joins words that become equal, and lets one become blank', () => {
-    const builder = wordColumnBuilder();
-    for (const cell of ['x', 'y', 'z', 'x']) builder.push(cell);
-    const column = builder.finish((word) => (word === 'y' ? '' : word === '' ? '' : 'q'));
-    expect(column.words).toEqual(['', 'q']);
-    expect([0, 1, 2, 3].map((row) => column.at(row))).toEqual(['q', '', 'q', 'q']);
-  });
 });
 
 it('can be looked at while it is being read', () => {
