@@ -79,8 +79,14 @@ function measuresParagraph(results: Results, plan: Plan, words: Words): readonly
     ...(measured('refractive_cylinder_after') ? [text.vectors(vertexText(results, plan, words))] : []),
     ...told('cdva'),
     ...(measured('cdva') ? [{ text: text.lowVision(fixed(fingers, 1), fixed(hand, 1)) }] : []),
-    ...told('any_complication'),
+    ...(measured('any_complication') ? [text.measures[blankComplication(plan)]] : []),
   ];
+}
+
+/** What a blank complication means: missing, unless audit.yaml declares it for an export. */
+function blankComplication({ sources }: Plan): 'any_complication' | 'any_complication_blank_none' {
+  const isDeclared = sources.some(({ blocks }) => blocks.some((block) => 'complication' in block.blank_means));
+  return isDeclared ? 'any_complication_blank_none' : 'any_complication';
 }
 
 function statisticsParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {

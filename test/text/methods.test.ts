@@ -5,6 +5,7 @@ import { indexResults } from '../../src/results/index.js';
 import { estimateMethods } from '../../src/statistics/estimate.js';
 import { methods } from '../../src/text/methods.js';
 import { en } from '../../src/words/index.js';
+import { planOf as declaredPlan } from '../findings/plan.js';
 import { auditRows, without } from '../tables/audit.js';
 import { comparedRows } from '../tables/compared.js';
 import { planOf } from '../tables/plan.js';
@@ -49,6 +50,14 @@ describe('methods', () => {
     expect(text).toContain('Predictions are those recorded with the operation.');
     const named = written(auditRows, { predictions: { ...predictions, primary_formula: 'Formula 7' } });
     expect(named).toContain('Predictions are those of Formula 7.');
+  });
+
+  it('says what a blank complication means: missing, unless audit.yaml declares it', () => {
+    expect(text).toContain('a blank entry is missing, not none.');
+    const { sources } = declaredPlan([{ file: 'a.csv', columns: {}, blank_means: { complication: 'none' } }]);
+    const declared = written(auditRows, { sources });
+    expect(declared).toContain('a blank entry counts as none, as audit.yaml declares for the export.');
+    expect(declared).not.toContain('missing, not none');
   });
 
   it('numbers the works cited as they are met, each once, none unused', () => {

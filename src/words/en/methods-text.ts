@@ -27,7 +27,7 @@ const byMethod: Readonly<Record<EstimateMethod | 'linear-model-patient-t', Cited
     cites: ['wilson'],
   },
   'exact-patients': {
-    text: 'For a share of exactly 0 or 100 % the number of patients stands for n in the exact interval',
+    text: 'An exact interval about 0 or 100 % has the number of patients as n',
     cites: ['clopper'],
   },
   'log-patient-t': {
@@ -168,6 +168,9 @@ const measures = {
     cites: ['holladay1997'],
   },
   any_complication: { text: 'Complications are counted over all eyes operated; a blank entry is missing, not none' },
+  any_complication_blank_none: {
+    text: 'Complications are counted over all eyes operated; a blank entry counts as none, as audit.yaml declares for the export',
+  },
 } as const satisfies Readonly<Record<string, Cited>>;
 
 /** English words: methods.md. */
