@@ -5,12 +5,15 @@ import { families } from '../src/records/measure.js';
 import type { Plan } from '../src/records/plan.js';
 import type { ResultRow } from '../src/records/result.js';
 import { auditRows } from './analyse/audit-rows.js';
+import { benchmarkRows } from './analyse/benchmarks.js';
 import { comparisonRows } from './analyse/comparison.js';
+import { type FormerRow, formerRows } from './analyse/former.js';
 import { groupsOf } from './analyse/groups.js';
 import { lensConstantRows } from './analyse/lens-constants.js';
 import { measureRows } from './analyse/measure-rows.js';
 import { missingOutcomeRows } from './analyse/missing-outcomes.js';
 import { recomputedRows } from './analyse/recomputed.js';
+import { stabilityRows } from './analyse/stability.js';
 
 function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
   const missing = new Map(
@@ -35,16 +38,16 @@ function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
 /**
  * Stage 5 · analyse: what do groups of eyes show, and how do they differ?
  *
- * in       eyes with their measures, families and groups
+ * in       eyes with their measures, families and groups; the rows of a former report, where audit.yaml names one
  * out      one row a number, in the order of registry, group and statistic; behind them what compares groups
  * promise  n + missing = eyes in every group (asserted); no row leaves with a number that is none (asserted)
  */
-export function analyse(derived: Derived, plan: Plan): readonly ResultRow[] {
+export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRow[]): readonly ResultRow[] {
   const groups = groupsOf(derived);
   const patient = integersOf(derived.eyes, 'patient');
   const audit = [groups.all, ...groups.cohorts];
   const measures = derived.registry.filter((measure) => !measure.step && measure.vector?.component !== 'y');
-  return assertRows([
+  const rows = [
     ...auditRows(derived, audit, plan),
     ...families.flatMap((family) => audit.flatMap((group) => flowRows(derived.membership[family], group, patient))),
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
@@ -52,5 +55,8 @@ export function analyse(derived: Derived, plan: Plan): readonly ResultRow[] {
     ...recomputedRows(derived, groups, plan),
     ...lensConstantRows(derived, groups, plan),
     ...comparisonRows(derived, groups, plan),
-  ]);
+    ...stabilityRows(derived, audit, plan),
+    ...benchmarkRows(derived, plan),
+  ];
+  return assertRows([...rows, ...formerRows(rows, former)]);
 }

@@ -20,6 +20,7 @@ import type { CheckOutcome, Halt, RunOutcome, TraceOutcome } from './commands/ou
 import type { Io, Say } from './io.js';
 import { plan as planFrom } from './plan.js';
 import type { Gathered } from './publish/everything.js';
+import { formerReport } from './publish/former-report.js';
 import { prepare, prepareCheck } from './publish/prepare.js';
 import { findEye, traceEye } from './trace.js';
 
@@ -35,7 +36,7 @@ export async function run(text: string, io: Io, options: { replace: boolean }, s
   if (!isFit(read)) return stopped(plan, read, io);
   const derived = derive(read.tables, plan);
   say('analyse', 0, 1);
-  const results = indexResults(analyse(derived, plan));
+  const results = indexResults(analyse(derived, plan, await formerReport(plan, io)));
   const typeset = tabulate(results, plan, en);
   const figures = draw(results, derived.points, plan, en);
   const internalFigures = draw(results, derived.points, plan, en, eyeNames(read.tables));

@@ -33,15 +33,7 @@ function groupsFor({ groupings, strata = [], unpooled }: Measure, groups: Groups
 }
 
 /** Families that many audits have no eye of: what nobody has is told by its counts alone. */
-const sparse: ReadonlySet<Family> = new Set([
-  'cornea',
-  'toric',
-  'endothelium',
-  'resources',
-  'near',
-  'intermediate',
-  'near_target',
-]);
+const sparse: ReadonlySet<Family> = new Set(['cornea', 'toric']);
 
 /** Whether a group is one of the measure's own table: it is left out where no eye of it has a value. */
 function isOfStratum({ strata = [] }: Measure, { key }: EyeGroup): boolean {

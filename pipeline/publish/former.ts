@@ -11,15 +11,25 @@ export interface Former {
   values: ReadonlyMap<string, number>;
 }
 
+/** The rows of a results.csv as text by column; undefined where there is none that can be read. */
+export async function readResults(io: Io, path: string): Promise<readonly Record<string, string>[] | undefined> {
+  if (!(await io.stat(path))) return undefined;
+  const { parse } = await import('csv-parse/sync');
+  try {
+    return parse(new TextDecoder().decode(await readAll(io, path)), { columns: true });
+  } catch (error) {
+    if ((error as { code?: string }).code?.startsWith('CSV_')) return undefined;
+    throw error;
+  }
+}
+
 /** The former report's settings and numbers; undefined where there is none that can be read. */
 export async function readFormer(io: Io, target: string): Promise<Former | undefined> {
   const [manifest, results] = [`${target}/${manifestFile}`, `${target}/${resultsPath}`];
-  if (!(await io.stat(manifest)) || !(await io.stat(results))) return undefined;
-  const { parse } = await import('csv-parse/sync');
-  const decode = async (path: string): Promise<string> => new TextDecoder().decode(await readAll(io, path));
+  const rows = (await io.stat(manifest)) && (await readResults(io, results));
+  if (!rows) return undefined;
   try {
-    const { settings } = JSON.parse(await decode(manifest)) as { settings: unknown };
-    const rows = parse(await decode(results), { columns: true }) as Record<string, string>[];
+    const { settings } = JSON.parse(new TextDecoder().decode(await readAll(io, manifest))) as { settings: unknown };
     const numbers = rows.filter(({ value }) => value !== undefined && value !== '');
     return {
       settings,
@@ -27,7 +37,7 @@ export async function readFormer(io: Io, target: string): Promise<Former | undef
     };
   } catch (error) {
     // A report replaced by force may have been edited beyond reading; the new one does not need it.
-    if (error instanceof SyntaxError || (error as { code?: string }).code?.startsWith('CSV_')) return undefined;
+    if (error instanceof SyntaxError) return undefined;
     throw error;
   }
 }

@@ -2,6 +2,7 @@ import { accuracyBySubgroup } from './accuracy-by-subgroup.js';
 import { acuityChange } from './acuity-change.js';
 import { astigmatismTreatment } from './astigmatism-treatment.js';
 import { baseline } from './baseline.js';
+import { benchmarks } from './benchmarks.js';
 import { comparison } from './comparison.js';
 import { confounding } from './confounding.js';
 import { doubleAngleSummary } from './double-angle-summary.js';
@@ -16,6 +17,7 @@ import { resources } from './resources.js';
 import { safety } from './safety.js';
 import { sensitivity } from './sensitivity.js';
 import type { TableBuilder } from './shapes.js';
+import { stability } from './stability.js';
 import { toricAlignment } from './toric-alignment.js';
 import { visualAcuity } from './visual-acuity.js';
 
@@ -38,7 +40,9 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['acuity-change', acuityChange],
   ['safety', safety],
   ['resources', resources],
+  ['stability', stability],
   ['confounding', confounding],
   ['comparison', comparison],
   ['sensitivity', sensitivity],
+  ['benchmarks', benchmarks],
 ]);

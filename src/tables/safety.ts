@@ -62,7 +62,8 @@ function eventsOf({ results, plan }: Setting): readonly string[] {
   });
 }
 
-function eventName(measure: string, { tables }: Words): string {
+/** What happens to an eye or does not, as readers call it. */
+export function eventName(measure: string, { tables }: Words): string {
   if (measure.startsWith(complicationPrefix))
     return tables.safety.complication(measure.slice(complicationPrefix.length));
   return tables.outcomes[measure]?.name ?? measure;

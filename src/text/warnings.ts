@@ -24,6 +24,7 @@ export interface Warning {
     | 'follow-up-uneven'
     | 'both-eyes'
     | 'machines'
+    | 'former-report'
     | Concern['id'];
   text: string;
 }
@@ -53,6 +54,7 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
     ...cohortPairs(results, words).flatMap((pair) => concernsOf(results, pair, words)),
     ...bothEyes(results, words),
     ...severalMachines(results, words),
+    ...formerMissing(results, plan, words),
   ];
 }
 
@@ -116,4 +118,11 @@ function severalMachines(results: Results, words: Words): readonly Warning[] {
   const machines = machinesOf(results, words);
   if (machines.length < 2) return [];
   return [{ id: 'machines', text: words.tables.safety.warnings.machines(machines.join(', ')) }];
+}
+
+/** A former report that audit.yaml names, and of which nothing could be compared. */
+function formerMissing({ rows }: Results, plan: Plan, words: Words): readonly Warning[] {
+  const folder = plan.benchmarks.former_report;
+  if (folder === undefined || rows.some(({ measure }) => measure.startsWith('former:'))) return [];
+  return [{ id: 'former-report', text: words.tables.standing.warnings.noFormer(folder) }];
 }

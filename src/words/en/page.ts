@@ -99,6 +99,8 @@ export const page = {
       predictionError: (error: string) => `prediction error ${error} D`,
       targetError: (error: string) => `error against the target ${error} D`,
       surprise: (told: string) => `refraction surprise: ${told}`,
+      cylinder: (error: string) => `cylinder ${error} D from the one predicted`,
+      misalignment: (degrees: string) => `lens ${degrees}° from the intended axis`,
       acuity: (before: string, after: string) =>
         `corrected acuity worse than before surgery: logMAR ${before} before, ${after} after`,
       complication: 'complication during surgery',

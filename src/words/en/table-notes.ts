@@ -59,7 +59,11 @@ const unmarked = {
 } as const satisfies Partial<Record<EstimateNote | ComparisonNote, string>>;
 
 /** How an interval was made, in the words of a footnote. */
-const intervals: Readonly<Record<EstimateMethod | 'linear-model-patient-t', string>> = {
+const intervals: Readonly<
+  Record<EstimateMethod | 'linear-model-patient-t' | 'former-report' | 'square-and-add-years', string>
+> = {
+  'former-report': 'numbers of the former report as it gave them',
+  'square-and-add-years': 'differences between the two years by square-and-add of their intervals',
   'mean-patient-t': 'means by t with the variance from patient sums',
   'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
   'exact-effective-n': 'exact shares by Clopper–Pearson at the effective number of eyes',

@@ -6,6 +6,7 @@ import { outcomes as safety } from './outcomes.js';
 import { quantity } from './quantity.js';
 import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
+import { standing } from './standing.js';
 import { tableNotes } from './table-notes.js';
 
 /** Titles of the published tables; `visit` is the outcome visit by name. */
@@ -179,6 +180,7 @@ const fields: Readonly<Record<string, string>> = {
 export const tables = {
   recomputed,
   safety,
+  standing,
   titles,
   rows,
   blocks,
