@@ -69,11 +69,9 @@ export async function trace(text: string, io: Io, of: { patient: string; eye: Si
   const derived = derive(read.tables, plan);
   const eye = findEye(derived, of.patient, of.eye);
   if (eye === undefined) return { kind: 'no eye' };
-  return {
-    kind: 'traced',
-    plan,
-    trace: traceEye({ derived, raw: read.raw, plan, words: en, eye }, of.patient, of.eye),
-  };
+  const results = indexResults(analyse(derived, plan));
+  const traced = { derived, raw: read.raw, results, tables: tabulate(results, plan, en), plan, words: en, eye };
+  return { kind: 'traced', plan, trace: traceEye(traced, of.patient, of.eye) };
 }
 
 type Side = 'right' | 'left';

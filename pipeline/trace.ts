@@ -2,8 +2,10 @@ import { categoriesOf, hasColumn, integersOf, numbersOf } from '../src/columns/t
 import type { Derived } from '../src/records/derived.js';
 import { families } from '../src/records/measure.js';
 import type { TraceText } from '../src/screens/trace.js';
-import { examCells, surgeryCells, type Traced } from '../src/trace/cells.js';
+import { examCells, surgeryCells } from '../src/trace/cells.js';
+import { contributions } from '../src/trace/contributions.js';
 import { familyStanding, familySteps } from '../src/trace/steps.js';
+import type { Traced } from '../src/trace/traced.js';
 
 /** The eye of a patient; undefined where the audit has no such eye. */
 export function findEye({ tables }: Derived, patient: string, side: 'right' | 'left'): number | undefined {
@@ -15,7 +17,7 @@ export function findEye({ tables }: Derived, patient: string, side: 'right' | 'l
   return eye < 0 ? undefined : eye;
 }
 
-/** One eye from its raw cells to every number it enters: the registry, walked. */
+/** One eye from its raw cells to every number it enters: the registry, walked, then the tables. */
 export function traceEye(traced: Traced, patient: string, side: 'right' | 'left'): TraceText {
   const { derived, eye, plan, words } = traced;
   const visit = plan.follow_up.visits[(derived.assembly.outcomeVisit[eye] as number) - 1];
@@ -28,6 +30,7 @@ export function traceEye(traced: Traced, patient: string, side: 'right' | 'left'
       ...outcome,
       ...families.map((family) => familySteps(family, traced)),
       familyStanding(traced),
+      ...contributions(traced),
     ].filter(({ lines }) => lines.length > 0),
   };
 }

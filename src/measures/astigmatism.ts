@@ -3,7 +3,7 @@ import { predictedResidualX, predictedResidualY } from '../optics/predicted-resi
 import { cornealPlanePower } from '../optics/vertex.js';
 import type { Measure } from '../records/measure.js';
 import { errorLimits } from './profiles.js';
-import { type AboutVector, likeComponents, vectorPair } from './vector-pair.js';
+import { type AboutVector, likeComponents, secondWorking, vectorPair } from './vector-pair.js';
 
 const vertexSource = 'definition of vergence; each principal meridian apart (Holladay, Moran, Kezirian 2001)';
 const doubledSource = 'Holladay, Dudeja, Koch 1998, J Cataract Refract Surg 24:57-65';
@@ -18,6 +18,7 @@ const steps: readonly Measure[] = [
     name: 'corneal_plane_sphere_after',
     inputs: ['sphere@outcome', 'vertex@outcome'],
     formula: 'F / (1 − d F), F = sphere in plus notation, d in metres',
+    worked: '{sphere@outcome} / (1 − {vertex@outcome} / 1000 × {sphere@outcome})',
     source: vertexSource,
     step: true,
     of: (sphere, vertex) => cornealPlanePower(sphere, vertex),
@@ -28,6 +29,8 @@ const steps: readonly Measure[] = [
     name: 'corneal_plane_cylinder_after',
     inputs: ['sphere@outcome', 'cylinder@outcome', 'vertex@outcome', 'corneal_plane_sphere_after'],
     formula: 'F / (1 − d F), F = sphere + cylinder; less the corneal-plane sphere',
+    worked:
+      '({sphere@outcome} + {cylinder@outcome}) / (1 − {vertex@outcome} / 1000 × ({sphere@outcome} + {cylinder@outcome})) − {corneal_plane_sphere_after}',
     source: vertexSource,
     step: true,
     of: (sphere, cylinder, vertex, atCornea) => cornealPlanePower(sphere + cylinder, vertex) - atCornea,
@@ -37,11 +40,13 @@ const steps: readonly Measure[] = [
 /** A cylinder as written: magnitude and steep meridian. */
 function written(name: string, magnitude: string, axis: string, about: AboutVector): readonly Measure[] {
   const inputs = [magnitude, axis];
+  const worked = (cylinder: number, meridian: number): string =>
+    Number.isNaN(meridian) && !Number.isNaN(cylinder) ? `0 × {${magnitude}}` : `{${magnitude}} × cos(2 × {${axis}}°)`;
   return vectorPair(
     name,
     about,
-    { inputs, formula: 'C cos 2a, a = steep meridian', of: doubleAngleX },
-    { inputs, formula: 'C sin 2a, a = steep meridian', of: doubleAngleY },
+    { inputs, formula: 'C cos 2a, a = steep meridian', worked, of: doubleAngleX },
+    { inputs, formula: 'C sin 2a, a = steep meridian', worked: secondWorking(worked), of: doubleAngleY },
   );
 }
 
@@ -61,6 +66,18 @@ const predictedInputs = [
 const predictedFormula =
   'the prediction recorded, corneal plane; none, and no toric lens: cornea before − declared effect along the incision';
 
+/** The predicted residual by the way it came: at the cornea, at the spectacles, or from a declared incision. */
+function predictedWorking(cylinder: number, axis: number, _equivalent: number, vertex: number): string {
+  const along = Number.isNaN(axis) ? '0' : 'cos(2 × {predicted_axis}°)';
+  if (Number.isNaN(cylinder)) return '{corneal_cylinder_before_x} − {incision_effect} × cos(2 × {incision_axis}°)';
+  if (vertex === 0) return `{predicted_cylinder} × ${along}`;
+  const moved = (sign: '+' | '−'): string => {
+    const power = `({predicted_se} ${sign} {predicted_cylinder} / 2)`;
+    return `${power} / (1 − {predicted_cylinder.vertex} / 1000 × ${power})`;
+  };
+  return `(${moved('+')} − ${moved('−')}) × ${along}`;
+}
+
 /** Astigmatism as vectors, at the corneal plane. */
 export const astigmatismMeasures: readonly Measure[] = [
   ...steps,
@@ -79,10 +96,11 @@ export const astigmatismMeasures: readonly Measure[] = [
   ...vectorPair(
     'predicted_residual',
     { ...about, role: 'baseline', source: 'definition; planned effect of the incision as declared' },
-    { inputs: predictedInputs, formula: predictedFormula, of: predictedResidualX },
+    { inputs: predictedInputs, formula: predictedFormula, worked: predictedWorking, of: predictedResidualX },
     {
       inputs: predictedInputs.map((name) => name.replace(/_x$/, '_y')),
       formula: predictedFormula,
+      worked: secondWorking(predictedWorking),
       of: predictedResidualY,
     },
   ),
@@ -99,6 +117,7 @@ export const astigmatismMeasures: readonly Measure[] = [
     ...likeComponents(
       ['refractive_cylinder_after_x', 'predicted_residual_x'],
       'achieved − predicted residual',
+      '{refractive_cylinder_after_x} − {predicted_residual_x}',
       (achieved, predicted) => achieved - predicted,
     ),
   ),

@@ -5,7 +5,7 @@ import {
   meridionalTorque,
 } from '../optics/keratometry.js';
 import type { Measure } from '../records/measure.js';
-import { type AboutVector, vectorPair } from './vector-pair.js';
+import { type AboutVector, secondWorking, vectorPair } from './vector-pair.js';
 
 const definition = 'definition; same device and index before and after';
 const polar = 'Naeser 1997, J Cataract Refract Surg 23:76-81 (polar value)';
@@ -27,8 +27,22 @@ const changed =
 const alongFormula = 'M cos 2(a − incision); − flattened along the incision';
 const torqueFormula = 'M sin 2(a − incision); + counter-clockwise';
 
-function polarValue(name: string, formula: string, of: Measure['of']): Measure {
-  return { ...about, name, kind: 'continuous', inputs: change, formula, source: polar, strata, of };
+/** Power of the astigmatism at one examination, first component; none of its own where the powers are equal. */
+function cornealWorking(at: 'outcome' | 'before_same_device', axis: number): string {
+  const power = `({steep@${at}} − {flat@${at}})`;
+  return Number.isNaN(axis) ? `0 × ${power}` : `${power} × cos(2 × {steepAxis@${at}}°)`;
+}
+
+const afterWorking = (_flat: number, _steep: number, axis: number): string => cornealWorking('outcome', axis);
+const changeWorking = (...[, , axis, , , axisBefore]: number[]): string =>
+  `${cornealWorking('outcome', axis as number)} − ${cornealWorking('before_same_device', axisBefore as number)}`;
+
+const turned = '2 × ({@induced_corneal_cylinder}° − {incision_axis}°)';
+const alongWorking = `{|induced_corneal_cylinder|} × cos(${turned})`;
+const torqueWorking = `{|induced_corneal_cylinder|} × sin(${turned})`;
+
+function polarValue(name: string, formula: string, worked: string, of: Measure['of']): Measure {
+  return { ...about, name, kind: 'continuous', inputs: change, formula, worked, source: polar, strata, of };
 }
 
 /** What surgery did to the cornea: in the fixed frame for right and left eyes apart, pooled along the incision only. */
@@ -36,30 +50,37 @@ export const incisionMeasures: readonly Measure[] = [
   ...vectorPair(
     'corneal_cylinder_after',
     about,
-    { inputs: after, formula: 'C cos 2a, a = steep meridian', of: keratometricVectorX },
-    { inputs: after, formula: 'C sin 2a, a = steep meridian', of: keratometricVectorY },
+    { inputs: after, formula: 'C cos 2a, a = steep meridian', worked: afterWorking, of: keratometricVectorX },
+    {
+      inputs: after,
+      formula: 'C sin 2a, a = steep meridian',
+      worked: secondWorking(afterWorking),
+      of: keratometricVectorY,
+    },
   ),
   ...vectorPair(
     'induced_corneal_cylinder',
     { ...about, strata: ['eye'], unpooled: true },
     {
       inputs: [...after, ...before],
-      formula: 'corneal cylinder after − before, x; same device',
+      formula: 'corneal cylinder after − before; same device',
+      worked: changeWorking,
       of: changed(keratometricVectorX),
     },
     {
       inputs: [...after, ...before],
-      formula: 'corneal cylinder after − before, y; same device',
+      formula: 'corneal cylinder after − before; same device',
+      worked: secondWorking(changeWorking),
       of: changed(keratometricVectorY),
     },
   ),
-  polarValue('induced_along_incision', alongFormula, meridionalSteepening),
-  { ...polarValue('induced_torque', torqueFormula, meridionalTorque), secondary: true },
+  polarValue('induced_along_incision', alongFormula, alongWorking, meridionalSteepening),
+  { ...polarValue('induced_torque', torqueFormula, torqueWorking, meridionalTorque), secondary: true },
   ...vectorPair(
     'induced_in_incision_frame',
     // Beside the meridians of eyes a direction from the incision would mislead; the part along it is told.
     { ...about, better: 'nearer zero', secondary: true, strata, source: polar },
-    { inputs: change, formula: alongFormula, of: meridionalSteepening },
-    { inputs: change, formula: torqueFormula, of: meridionalTorque },
+    { inputs: change, formula: alongFormula, worked: alongWorking, of: meridionalSteepening },
+    { inputs: change, formula: torqueFormula, worked: torqueWorking, of: meridionalTorque },
   ),
 ];

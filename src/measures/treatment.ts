@@ -33,10 +33,16 @@ const shared = {
 const about: AboutVector = { ...shared, unit: 'D' };
 const vectors = ['target_induced_x', 'target_induced_y', 'surgically_induced_x', 'surgically_induced_y'] as const;
 
+/** Magnitudes of the two vectors, and the angle between their meridians, as a working writes them. */
+const [intended, achieved] = ['{|target_induced|}', '{|surgically_induced|}'];
+const between = '({@surgically_induced}° − {@target_induced}°)';
+const along = `${achieved} × cos(2 × ${between})`;
+
 /** A quantity of target and surgically induced vector; `judged`: missing where the target is near zero. */
 function quantity(
   name: string,
   formula: string,
+  worked: string,
   of: (tx: number, ty: number, sx: number, sy: number) => number,
   more: Partial<Measure>,
   judged: boolean,
@@ -50,6 +56,7 @@ function quantity(
     unit: 'D',
     inputs: vectors,
     formula: judged ? `${formula}; none below a target of 0.25 D` : formula,
+    worked,
     of: judged ? (tx, ty, sx, sy) => (isJudged(tx, ty) ? of(tx, ty, sx, sy) : Number.NaN) : of,
     ...more,
   };
@@ -63,6 +70,7 @@ export const treatmentMeasures: readonly Measure[] = [
     ...likeComponents(
       ['predicted_residual_x', 'treatment.target_is_predicted', 'corneal_cylinder_before_x'],
       'target − before; target = predicted residual where every toric eye analysed has one, else 0',
+      (_, isPredicted) => `${isPredicted === 1 ? '{predicted_residual_x}' : '0'} − {corneal_cylinder_before_x}`,
       (predicted, isPredicted, before) => (isPredicted === 1 ? predicted : isPredicted) - before,
     ),
   ),
@@ -72,6 +80,7 @@ export const treatmentMeasures: readonly Measure[] = [
     ...likeComponents(
       ['refractive_cylinder_after_x', 'corneal_cylinder_before_x', 'target_induced_x'],
       'refractive cylinder after − corneal cylinder before, of eyes with a target',
+      '{refractive_cylinder_after_x} − {corneal_cylinder_before_x}',
       (after, before, target) => (Number.isNaN(target) ? Number.NaN : (after as number) - (before as number)),
     ),
   ),
@@ -81,19 +90,22 @@ export const treatmentMeasures: readonly Measure[] = [
     ...likeComponents(
       ['target_induced_x', 'surgically_induced_x'],
       'target-induced − surgically induced',
+      '{target_induced_x} − {surgically_induced_x}',
       (target, induced) => target - induced,
     ),
   ),
   quantity(
     'magnitude_of_error',
     '|surgically induced| − |target-induced|; + over-corrected',
+    `${achieved} − ${intended}`,
     magnitudeOfError,
     { better: 'nearer zero' },
     false,
   ),
   quantity(
     'angle_of_error',
-    'axis of surgically induced − axis of target-induced; + counter-clockwise',
+    'axis of surgically induced − axis of target-induced, the shorter way round; + counter-clockwise',
+    between,
     angleOfError,
     { better: 'nearer zero', unit: 'deg', bins: angleBins, within: [5, 10, 15], beyond: 15 },
     true,
@@ -101,6 +113,7 @@ export const treatmentMeasures: readonly Measure[] = [
   quantity(
     'correction_index',
     '|surgically induced| / |target-induced|',
+    `${achieved} / ${intended}`,
     correctionIndex,
     { kind: 'skewed', unit: '', geometric: true },
     true,
@@ -108,6 +121,7 @@ export const treatmentMeasures: readonly Measure[] = [
   quantity(
     'index_of_success',
     '|difference vector| / |target-induced|',
+    `√(({target_induced_x} − {surgically_induced_x})² + ({target_induced_y} − {surgically_induced_y})²) / ${intended}`,
     indexOfSuccess,
     { kind: 'skewed', better: 'lower', unit: '' },
     true,
@@ -115,14 +129,23 @@ export const treatmentMeasures: readonly Measure[] = [
   quantity(
     'flattening_effect',
     '|surgically induced| cos 2(angle of error); + along the intended meridian',
+    along,
     flatteningEffect,
     {},
     false,
   ),
-  quantity('flattening_index', 'flattening effect / |target-induced|', flatteningIndex, { unit: '' }, true),
+  quantity(
+    'flattening_index',
+    'flattening effect / |target-induced|',
+    `${along} / ${intended}`,
+    flatteningIndex,
+    { unit: '' },
+    true,
+  ),
   quantity(
     'torque',
     '|surgically induced| sin 2(angle of error); + counter-clockwise',
+    `${achieved} × sin(2 × ${between})`,
     torque,
     { better: 'nearer zero' },
     false,

@@ -39,6 +39,12 @@ export interface Measure {
   inputs: readonly string[];
   /** As trace and the data dictionary print it. */
   formula: string;
+  /**
+   * The formula as arithmetic, for `trace` to put an eye's numbers in: `{sphere@outcome}` stands for an input,
+   * `{|target_induced|}` and `{@target_induced}` for magnitude and meridian of a vector whose two components are inputs.
+   * A function where it depends on the eye. Absent: `trace` lists the inputs.
+   */
+  worked?: string | ((...inputs: number[]) => string);
   /** Paper, equation, or 'common practice, no source'. */
   source: string;
   /** 'all': in every subgroup too. */

@@ -5,8 +5,8 @@ import { labelled, screen, screenWidth, wrapped } from './layout.js';
 export interface TraceLine {
   label: string;
   value: string;
-  /** Formula, or where the value stands; '' none. */
-  note: string;
+  /** Where the value stands, its formula, the formula with its numbers: one paragraph each. */
+  notes: readonly string[];
 }
 
 export interface TraceBlock {
@@ -20,9 +20,10 @@ export interface TraceText {
   blocks: readonly TraceBlock[];
 }
 
-/** Columns where values and notes begin; longer texts push them on. */
-const valueAt = 23;
-const noteAt = 49;
+/** Column where values begin; a longer label pushes its value on. */
+const valueAt = 38;
+/** Indent of the notes. */
+const noteAt = 6;
 
 /** The screen of one eye's trace. */
 export function traceScreen(trace: TraceText, audit: string, words: Words['screens']): string {
@@ -33,16 +34,15 @@ export function traceScreen(trace: TraceText, audit: string, words: Words['scree
   ]);
 }
 
-/** Label, value and note side by side where they fit; the note runs on below, beside nothing else. */
-function traceLine({ label, value, note }: TraceLine): readonly string[] {
-  const [first = '', ...rest] = labelled(label, value, { indent: 4, at: valueAt });
-  const last = rest.at(-1) ?? first;
-  if (note === '') return [first, ...rest];
-  const beside = last.length + 2 <= noteAt ? last.padEnd(noteAt) : `${last}  `;
-  const joined = beside + note;
-  const before = rest.length > 0 ? [first, ...rest.slice(0, -1)] : [];
-  if (joined.length <= screenWidth) return [...before, joined];
-  return [first, ...rest, ...wrapped(note, screenWidth, valueAt + 2)];
+/** Label and value side by side; each note below, its own continuation set in. */
+function traceLine({ label, value, notes }: TraceLine): readonly string[] {
+  const head = value === '' ? wrapped(label, screenWidth, 4) : labelled(label, value, { indent: 4, at: valueAt });
+  return [...head, ...notes.flatMap(note)];
+}
+
+function note(text: string): readonly string[] {
+  const [first = '', ...rest] = wrapped(text, screenWidth - 2, noteAt);
+  return [first, ...rest.map((line) => `  ${line}`)];
 }
 
 /** The screen of an eye that the audit does not have. */

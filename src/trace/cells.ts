@@ -3,27 +3,17 @@ import { locateColumn } from '../findings/header.js';
 import { fixed } from '../format/number.js';
 import { fieldNamed } from '../plan/fields.js';
 import { type Kind, kinds, noDay } from '../records/canonical.js';
-import type { Derived } from '../records/derived.js';
-import type { BlockPlan, Plan } from '../records/plan.js';
+import type { BlockPlan } from '../records/plan.js';
 import { keptColumn, type RawTable } from '../records/raw-table.js';
 import type { TraceBlock, TraceLine } from '../screens/trace.js';
 import type { ChosenRows } from '../visits/assemble.js';
-import type { Words } from '../words/index.js';
-
-/** What a trace looks at. */
-export interface Traced {
-  derived: Derived;
-  raw: readonly RawTable[];
-  plan: Plan;
-  words: Words;
-  eye: number;
-}
+import { type RawPlace, readingNotes, surgeryNotes } from './readings.js';
+import type { Traced } from './traced.js';
 
 /** One row of a file as it was written: the cells of the fields asked for. */
 function cellsOf(
   { raw, words }: Traced,
-  source: number,
-  row: number,
+  { source, row }: RawPlace,
   block: BlockPlan,
   wanted: (field: string) => boolean,
 ): string {
@@ -47,7 +37,7 @@ function blockOf({ raw, plan }: Traced, source: number, block: number): BlockPla
   return found;
 }
 
-function place({ raw, words }: Traced, source: number, row: number): string {
+function place({ raw, words }: Traced, { source, row }: RawPlace): string {
   const table = raw[source] as RawTable;
   return words.trace.place(table.label, String(table.rowNumber(row)));
 }
@@ -56,17 +46,12 @@ function place({ raw, words }: Traced, source: number, row: number): string {
 export function surgeryCells(traced: Traced): TraceBlock {
   const { eyes } = traced.derived;
   const at = (column: string): number => integersOf(eyes, column)[traced.eye] as number;
-  const [source, row] = [at('source'), at('row')];
-  const cells = cellsOf(
-    traced,
-    source,
-    row,
-    blockOf(traced, source, at('block')),
-    (field) => field !== 'patient' && field !== 'surgery_date',
-  );
+  const from: RawPlace = { source: at('source'), block: at('block'), row: at('row') };
+  const block = blockOf(traced, from.source, from.block);
+  const cells = cellsOf(traced, from, block, (field) => field !== 'patient' && field !== 'surgery_date');
   return {
     title: traced.words.trace.cells.surgery,
-    lines: [{ label: place(traced, source, row), value: cells, note: '' }],
+    lines: [{ label: place(traced, from), value: '', notes: [cells, ...surgeryNotes(traced, from, block)] }],
   };
 }
 
@@ -74,16 +59,16 @@ function examLine(traced: Traced, kind: Kind, row: number): TraceLine {
   const { trace } = traced.words;
   const table = traced.derived.tables.measurements[kind];
   const at = (column: string): number => integersOf(table, column)[row] as number;
-  const [source, rawRow, day] = [at('source'), at('row'), at('day')];
-  const cells = cellsOf(
-    traced,
-    source,
-    rawRow,
-    blockOf(traced, source, at('block')),
-    (field) => fieldNamed(field)?.kind === kind,
-  );
+  const from: RawPlace = { source: at('source'), block: at('block'), row: at('row') };
+  const block = blockOf(traced, from.source, from.block);
+  const cells = cellsOf(traced, from, block, (field) => fieldNamed(field)?.kind === kind);
+  const day = at('day');
   const when = day === noDay ? trace.dayUnknown : trace.day(fixed(day, 0));
-  return { label: trace.kinds[kind], value: `${place(traced, source, rawRow)}, ${when}`, note: cells };
+  return {
+    label: trace.kinds[kind],
+    value: `${place(traced, from)}, ${when}`,
+    notes: [cells, ...readingNotes(traced, kind, row, from, block)],
+  };
 }
 
 /** The rows of every kind that were chosen for the eye, before surgery or at the outcome. */

@@ -1,74 +1,99 @@
 import { numbersOf } from '../columns/table.js';
-import { axisText } from '../format/axis.js';
-import { fixed } from '../format/number.js';
 import { type Family, families, type Measure } from '../records/measure.js';
-import { groupPair } from '../results/index.js';
 import type { TraceBlock, TraceLine } from '../screens/trace.js';
 import { reasonText } from '../tables/follow-up.js';
-import type { Traced } from './cells.js';
+import { groupsOfEye } from './groups.js';
+import { inputLabel, measureLabel, plainNumber, valueWithUnit, vectorText } from './number-text.js';
+import type { Traced } from './traced.js';
+import { working } from './working.js';
 
-const decimals: Readonly<Record<Measure['unit'], number>> = {
-  D: 3,
-  deg: 0,
-  logMAR: 3,
-  mm: 2,
-  '%': 1,
-  years: 0,
-  months: 1,
-  days: 0,
-  min: 1,
-  s: 1,
-  'cells/mm²': 0,
-  share: 0,
-  '': 0,
-};
+/** A direction from the incision, which the meridians of eyes do not tell. */
+const incisionFrame = 'induced_in_incision_frame';
 
-/** A value with its unit; what has none says so. */
-function valueText(value: number, unit: Measure['unit'], { words }: Traced): string {
-  if (Number.isNaN(value)) return words.trace.missing;
-  if (!Number.isFinite(value)) return words.trace.beyondChart;
-  if (unit === 'deg') return `${axisText(value)}°`;
-  const text = fixed(value, decimals[unit]);
-  return unit === '' || unit === 'share' ? text : `${text} ${unit}`;
+/** The value of a measure, or of what one is made from, for the eye. */
+function valueIn({ derived, eye }: Traced, name: string): number {
+  return numbersOf(derived.eyes, name)[eye] as number;
 }
 
-/** A turn has a sign and no half-circle; undefined for everything else. */
-function turnText(value: number, { unit, better }: Measure, { words }: Traced): string | undefined {
-  if (unit !== 'deg' || better !== 'nearer zero') return undefined;
-  return Number.isNaN(value) ? words.trace.missing : `${fixed(value, 1)}°`;
+/** What a missing value lacks; nothing where it has all and is missing by its own rule. */
+function lacking(measures: readonly Measure[], traced: Traced): readonly string[] {
+  const { trace } = traced.words;
+  const inputs = new Set(measures.flatMap((measure) => measure.inputs));
+  const unknown = [...inputs].filter((input) => Number.isNaN(valueOfInput(traced, input)));
+  const labels = new Set(unknown.map((input) => inputLabel(input.replace(/_[xy]$/, ''), trace)));
+  return labels.size === 0 ? [] : [trace.not([...labels].join('; '))];
 }
 
-/** The inputs that are measures themselves, by name, as `trace` has printed them above. */
-function stepLine(measure: Measure, traced: Traced): TraceLine {
-  const value = numbersOf(traced.derived.eyes, measure.name)[traced.eye] as number;
-  const means = measure.inputs
-    .filter((input) => input.includes('.group_mean'))
-    .map((input) =>
-      traced.words.trace.groupMean(
-        valueText(numbersOf(traced.derived.eyes, input)[traced.eye] as number, measure.unit, traced),
-      ),
-    );
+/** An input of any type: numbers as they are, categories by their code. */
+function valueOfInput(traced: Traced, input: string): number {
+  const column: unknown = traced.derived.eyes.column(input);
+  return column instanceof Float64Array ? (column[traced.eye] as number) : 0;
+}
+
+/** The measure's formula with the numbers of the eye in it; without a working, the inputs with their numbers. */
+function numbersIn(measure: Measure, traced: Traced): string | undefined {
+  const { trace } = traced.words;
+  const numbers = measure.inputs.map((input) => valueOfInput(traced, input));
+  const text = (value: number): string => plainNumber(value, trace);
+  const worked = working(measure, numbers, text);
+  if (worked !== undefined) return worked;
+  const isNumber = (input: string): boolean => traced.derived.eyes.column(input) instanceof Float64Array;
+  const named = measure.inputs.flatMap((input, i) =>
+    isNumber(input) && input !== measure.name ? [`${inputLabel(input, trace)} ${text(numbers[i] as number)}`] : [],
+  );
+  return named.length === 0 ? undefined : trace.from(named.join('; '));
+}
+
+function scalarLine(measure: Measure, traced: Traced): TraceLine {
+  const { trace } = traced.words;
+  const value = valueIn(traced, measure.name);
+  const label = measureLabel(measure.name);
+  if (Number.isNaN(value)) {
+    const why = lacking([measure], traced);
+    return { label, value: trace.missing, notes: why.length > 0 ? why : [measure.formula] };
+  }
+  const numbers = numbersIn(measure, traced);
+  const shown = numbers !== undefined && measure.worked !== undefined ? trace.worked(numbers) : numbers;
   return {
-    label: measure.name,
-    value: turnText(value, measure, traced) ?? valueText(value, measure.unit, traced),
-    note: [measure.formula, ...means].join('; '),
+    label,
+    value: valueWithUnit(value, measure, trace),
+    notes: shown === undefined ? [measure.formula] : [measure.formula, shown],
+  };
+}
+
+/** Both components of a vector in one line: magnitude at its meridian, then each with its numbers. */
+function vectorLine(x: Measure, y: Measure, traced: Traced): TraceLine {
+  const { trace } = traced.words;
+  const name = x.vector?.name ?? x.name;
+  const label = measureLabel(name);
+  const [vx, vy] = [valueIn(traced, x.name), valueIn(traced, y.name)];
+  if (Number.isNaN(vx) || Number.isNaN(vy)) {
+    const why = lacking([x, y], traced);
+    return { label, value: trace.missing, notes: why.length > 0 ? why : [x.formula] };
+  }
+  const component = (measure: Measure, value: number): string => {
+    const [numbers, shown] = [numbersIn(measure, traced), plainNumber(value, trace)];
+    const isTaken = numbers === undefined || numbers === shown;
+    return trace.component(measure.vector?.component ?? '', isTaken ? undefined : numbers, shown);
+  };
+  const alone = trace.components(plainNumber(vx, trace), plainNumber(vy, trace));
+  const formulas = [...new Set([x.formula, y.formula])].join('; ');
+  return {
+    label,
+    value: name === incisionFrame ? alone : vectorText(vx, vy),
+    notes: [formulas, component(x, vx), component(y, vy)],
   };
 }
 
 /** Every measure of one family for the eye, in the order of the registry. */
 export function familySteps(family: Family, traced: Traced): TraceBlock {
-  const measures = traced.derived.registry.filter((measure) => measure.family === family);
-  return { title: traced.words.trace.families[family], lines: measures.map((measure) => stepLine(measure, traced)) };
-}
-
-/** The groups of results that the eye belongs to. */
-function groupKeys({ derived, eye }: Traced): readonly string[] {
-  const groupings = [...(derived.cohorts ? [derived.cohorts] : []), ...derived.subgroups];
-  const keys = groupings.flatMap(({ field, names, code }) => {
-    const name = names[(code[eye] as number) - 1];
-    return name === undefined ? [] : [groupPair(field, name)];
+  const { registry } = traced.derived;
+  const lines = registry.flatMap((measure, i): readonly TraceLine[] => {
+    if (measure.family !== family || measure.vector?.component === 'y') return [];
+    if (!measure.vector) return [scalarLine(measure, traced)];
+    return [vectorLine(measure, registry[i + 1] as Measure, traced)];
   });
-  return ['all', ...new Set(keys)];
+  return { title: traced.words.trace.families[family], lines };
 }
 
 /** Where the eye is counted, and why not elsewhere. */
@@ -78,8 +103,11 @@ export function familyStanding(traced: Traced): TraceBlock {
     const { steps, code } = traced.derived.membership[family];
     const step = steps[code[traced.eye] as number] as string;
     const label = trace.families[family];
-    if (step === 'analysed') return { label, value: trace.enters, note: groupKeys(traced).join(', ') };
-    return { label, value: trace.staysOut, note: reasonText(step, traced.words) };
+    if (step === 'analysed') return { label, value: trace.enters, notes: [] };
+    return { label, value: trace.staysOut, notes: [reasonText(step, traced.words)] };
   });
-  return { title: trace.enters, lines };
+  return {
+    title: trace.standing,
+    lines: [...lines, { label: trace.groups, value: '', notes: [groupsOfEye(traced).join(', ')] }],
+  };
 }

@@ -183,7 +183,7 @@ describe('trace', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^H1 right, operated 2025, manual/);
     expect(out).toContain('‘-0.25’');
-    expect(out).toMatch(/prediction_error +\+?0\.25/);
+    expect(out).toMatch(/prediction error +0\.250 D/);
     expect(existsSync(join(folder, 'reports'))).toBe(false);
   });
 
