@@ -142,7 +142,9 @@ function measureLine(
   const statistics = [...new Set(here.flatMap(([, of]) => of))];
   return {
     label,
-    value: measure.vector ? vectorText(own.value, own.y) : valueWithUnit(own.value, measure, words.trace),
+    value: measure.vector
+      ? vectorText(measure, own.value, own.y, words.trace)
+      : valueWithUnit(own.value, measure, words.trace),
     notes: [
       ...here.map(([group, of]) => groupNote(own, group, of, traced)),
       ...shareNotes(own, statistics, traced),

@@ -39,8 +39,12 @@ export function valueWithUnit(value: number, { unit, better }: Measure, words: T
   return unit === 'share' ? words.property(value === 1) : `${fixed(value, decimals[unit])} ${unit}`;
 }
 
-/** A vector as magnitude at its steep meridian, as surgeons write it. */
-export function vectorText(x: number, y: number): string {
+/** A vector whose angle is counted from the incision: as a meridian of the eye it would mislead. */
+const incisionFrame = 'induced_in_incision_frame';
+
+/** A vector as magnitude at its steep meridian, as surgeons write it; in the incision frame its two components. */
+export function vectorText({ vector }: Measure, x: number, y: number, words: TraceWords): string {
+  if (vector?.name === incisionFrame) return words.inFrame(fixed(x, 3), fixed(y, 3));
   const meridian = axisOf(x, y);
   const size = `${fixed(vectorMagnitude(x, y), 3)} D`;
   return Number.isNaN(meridian) ? size : `${size} @ ${axisText(meridian)}°`;

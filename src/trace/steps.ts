@@ -7,9 +7,6 @@ import { inputLabel, measureLabel, plainNumber, valueWithUnit, vectorText } from
 import type { Traced } from './traced.js';
 import { working } from './working.js';
 
-/** A direction from the incision, which the meridians of eyes do not tell. */
-const incisionFrame = 'induced_in_incision_frame';
-
 /** The value of a measure, or of what one is made from, for the eye. */
 function valueIn({ derived, eye }: Traced, name: string): number {
   return numbersOf(derived.eyes, name)[eye] as number;
@@ -64,8 +61,7 @@ function scalarLine(measure: Measure, traced: Traced): TraceLine {
 /** Both components of a vector in one line: magnitude at its meridian, then each with its numbers. */
 function vectorLine(x: Measure, y: Measure, traced: Traced): TraceLine {
   const { trace } = traced.words;
-  const name = x.vector?.name ?? x.name;
-  const label = measureLabel(name);
+  const label = measureLabel(x.vector?.name ?? x.name);
   const [vx, vy] = [valueIn(traced, x.name), valueIn(traced, y.name)];
   if (Number.isNaN(vx) || Number.isNaN(vy)) {
     const why = lacking([x, y], traced);
@@ -76,11 +72,10 @@ function vectorLine(x: Measure, y: Measure, traced: Traced): TraceLine {
     const isTaken = numbers === undefined || numbers === shown;
     return trace.component(measure.vector?.component ?? '', isTaken ? undefined : numbers, shown);
   };
-  const alone = trace.components(plainNumber(vx, trace), plainNumber(vy, trace));
   const formulas = [...new Set([x.formula, y.formula])].join('; ');
   return {
     label,
-    value: name === incisionFrame ? alone : vectorText(vx, vy),
+    value: vectorText(x, vx, vy, trace),
     notes: [formulas, component(x, vx), component(y, vy)],
   };
 }

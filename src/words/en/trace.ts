@@ -96,7 +96,7 @@ export const trace = {
   inDifferences: (cohort: string) => `in the differences of cohorts, as an eye of ${cohort}`,
   from: (inputs: string) => `from ${inputs}`,
   not: (inputs: string) => `not known: ${inputs}`,
-  components: (x: string, y: string) => `x ${x}, y ${y}`,
+  inFrame: (along: string, torque: string) => `along ${along}, torque ${torque} D`,
   component: (name: string, worked: string | undefined, value: string) =>
     worked === undefined ? `${name} = ${value}` : `${name} = ${worked} = ${value}`,
   worked: (text: string) => `= ${text}`,
