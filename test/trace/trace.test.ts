@@ -28,8 +28,9 @@ const small = await auditOf(text('audit.yaml'), Object.fromEntries(exported.map(
 const large = await auditOf(auditText(), committedFiles());
 const [ofSmall, ofLarge] = [tracer(small), tracer(large)];
 
+/** A line of a block, tables by their name: their numbers follow from the others. */
 const lineOf = (trace: TraceText, block: string, label: string) =>
-  trace.blocks.find(({ title }) => title === block)?.lines.find((line) => line.label === label);
+  trace.blocks.find(({ title }) => title === block || title.endsWith(`, ${block}`))?.lines.find((line) => line.label === label);
 
 describe('the trace of a toric eye of the sample', () => {
   const trace = ofLarge('P1247', 'left');
@@ -91,10 +92,10 @@ describe('the trace of a toric eye of the sample', () => {
         ({ number, id }) => `adds to table ${number}, ${id.replaceAll('-', ' ')}`,
       ),
     );
-    const error = lineOf(trace, 'adds to table 3, refractive accuracy', 'prediction error');
+    const error = lineOf(trace, 'refractive accuracy', 'prediction error');
     expect(error?.value).toBe('0.195 D');
     expect(error?.notes.at(-1)).toBe('counted in: ≤ 0.25 D, ≤ 0.50 D, ≤ 0.75 D, ≤ 1.00 D, ≤ 1.50 D, ≤ 2.00 D');
-    const missing = lineOf(trace, 'adds to table 10, toric alignment', 'residual at best axis');
+    const missing = lineOf(trace, 'toric alignment', 'residual at best axis');
     expect(missing?.notes).toEqual(['counted among the missing of technique=manual, all']);
   });
 });
@@ -184,7 +185,7 @@ describe('what the eyes of an audit add to its tables', () => {
     const code = (derived.eyes.column('patient') as Int32Array)[eye] as number;
     const side = (derived.eyes.column('laterality') as Int32Array)[eye] === 0 ? 'right' : 'left';
     const trace = ofSmall(patients[code] as string, side);
-    expect(lineOf(trace, 'adds to table 3, refractive accuracy', 'prediction error')).toBeUndefined();
+    expect(lineOf(trace, 'refractive accuracy', 'prediction error')).toBeUndefined();
     const flow = trace.blocks.find(({ title }) => title.endsWith('eye flow'));
     expect(flow?.lines.find(({ label }) => label === 'refraction')?.value).not.toBe('counted under: analysed');
   });
