@@ -30,7 +30,9 @@ const [ofSmall, ofLarge] = [tracer(small), tracer(large)];
 
 /** A line of a block, tables by their name: their numbers follow from the others. */
 const lineOf = (trace: TraceText, block: string, label: string) =>
-  trace.blocks.find(({ title }) => title === block || title.endsWith(`, ${block}`))?.lines.find((line) => line.label === label);
+  trace.blocks
+    .find(({ title }) => title === block || title.endsWith(`, ${block}`))
+    ?.lines.find((line) => line.label === label);
 
 describe('the trace of a toric eye of the sample', () => {
   const trace = ofLarge('P1247', 'left');
