@@ -46,14 +46,21 @@ function besideRows(sample: Sample, group: EyeGroup, measure: Measure, derived: 
   return measure.ratioOf ? [ratioOfMeans(sample, group, measure, measure.ratioOf, derived)] : [];
 }
 
+/** Whether any eye analysed has a value. */
+function isAnyones({ values, analysed }: ReturnType<typeof columnsOf>): boolean {
+  return values.some((value, eye) => analysed[eye] === 1 && !Number.isNaN(value));
+}
+
 /** One measure in every group that it is given for. */
 export function measureRows(measure: Measure, derived: Derived, groups: Groups, plan: Plan): readonly ResultRow[] {
   const columns = columnsOf(measure, derived);
   const settings = { confidence: plan.statistics.confidence, auditIcc: new Map<string, number | undefined>() };
+  // A group without an eye of what others have keeps its rows: tables ask for them, and show that there is none.
+  const isNobodys = sparse.has(measure.family) && !isAnyones(columns);
   return groupsFor(measure, groups).flatMap((group) => {
     const sample = sampleOf(measure, group, columns, settings);
     if (sample.values.length === 0 && isOfStratum(measure, group)) return [];
-    if (sample.values.length === 0 && sparse.has(measure.family)) return presence(sample);
+    if (isNobodys) return presence(sample);
     const second = columns.second && sampleOf(measure, group, { ...columns, values: columns.second }, settings);
     const rows = rowsFor(sample, second?.values ?? sample.values);
     const noted = measure.family === 'resources' ? ofMachines(rows, group, columns, derived) : rows;
