@@ -99,6 +99,8 @@ export const examples = JSON.parse(text('vector-examples.json')) as {
     etdrs_letters_85_minus_50: number;
   }[];
   visual_acuity_mean: { decimals: number[]; mean_logmar: number; geometric_mean_decimal: number };
+  series: { power: number[]; steep_or_plus_axis: number[] };
+  prediction_error: { pe: number[] };
 };
 
 export interface Readings {
