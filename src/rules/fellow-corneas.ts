@@ -6,7 +6,7 @@ import { type Exams, examsOf, isFit, rowsOfEye } from './exams.js';
 import { pairsOfEyes } from './fellow.js';
 
 /** How far two measurements of corneas are apart, dioptres: means, and half the difference of their astigmatism. */
-function distances(cornea: Exams): (i: number, j: number) => number {
+export function distances(cornea: Exams): (i: number, j: number) => number {
   const [flat, steep, axis] = ['flat', 'steep', 'steepAxis'].map(cornea.numbers) as [
     Float64Array,
     Float64Array,
@@ -21,7 +21,7 @@ function distances(cornea: Exams): (i: number, j: number) => number {
 }
 
 /** The day of every measurement on one calendar: days from surgery are not those of the fellow eye. */
-function calendarDays({ eye, day }: Exams, { eyes }: CanonicalTables): Float64Array {
+export function calendarDays({ eye, day }: Exams, { eyes }: CanonicalTables): Float64Array {
   const surgery = integersOf(eyes, 'surgeryDay');
   return Float64Array.from(day, (on, i) => {
     const operated = surgery[eye[i] as number] ?? noDay;
@@ -38,15 +38,19 @@ export interface Misplaced {
 }
 
 /** Of measurements that contradict each other only the later are named: nobody knows which of two is exchanged. */
-function latest(found: readonly Misplaced[], source: Int32Array, days: Float64Array): readonly Misplaced[] {
+export function latest<T extends { row: number }>(
+  found: readonly T[],
+  source: Int32Array,
+  days: Float64Array,
+): readonly T[] {
   const isLater = (a: number, b: number): boolean =>
     source[a] === source[b] ? (days[a] as number) > (days[b] as number) : (source[a] as number) > (source[b] as number);
   return found.filter(({ row }) => !found.some((other) => isLater(other.row, row)));
 }
 
 /**
- * Measurements of corneas that fit the fellow eye better than their own: at one examination right and left, or two
- * patients, may have been exchanged.
+ * Measurements of corneas that fit the fellow eye better than their own: at one examination right and left may have been
+ * exchanged.
  *
  * @param limits  how far from the own eye, and how near the fellow, dioptres
  */

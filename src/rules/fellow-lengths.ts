@@ -11,7 +11,7 @@ export interface MisplacedLength {
 }
 
 /** Rows that give a length, by eye; of several the first. */
-function lengthsOf({ words, values, eyes }: FieldReading): ReadonlyMap<number, { row: number; value: number }> {
+export function lengthsOf({ words, values, eyes }: FieldReading): ReadonlyMap<number, { row: number; value: number }> {
   const found = new Map<number, { row: number; value: number }>();
   eyes.forEach((eye, row) => {
     const value = values[words.codes[row] as number] as number;

@@ -38,6 +38,7 @@ import { lensPowerBiometry } from './lens-power-biometry.js';
 import { lensPowerRange } from './lens-power-range.js';
 import { lensPowerStep } from './lens-power-step.js';
 import { lensThicknessRange } from './lens-thickness-range.js';
+import { otherPatientFits } from './other-patient-fits.js';
 import { outcomeNone } from './outcome-none.js';
 import { predictionFar } from './prediction-far.js';
 import { predictionIsTarget } from './prediction-is-target.js';
@@ -119,6 +120,7 @@ const beside: readonly Rule[] = [
   keratometryCarriedForward,
   keratometryExchanged,
   fellowEyeFits,
+  otherPatientFits,
   lensPowerBiometry,
   refractionEquivalent,
   refractionSignSlip,

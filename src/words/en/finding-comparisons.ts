@@ -93,7 +93,19 @@ export const comparisons = {
         ? `another file gives ${length(t.detail)} here, and this length to the fellow eye`
         : `${power(t.detail)} from what else is known of this eye, ${power(t.other)} from the fellow eye`,
     expected: () => 'the measurement of this eye',
-    act: () => 'check that right and left, or two patients, were not exchanged',
+    act: () => 'check that right and left were not exchanged',
+  },
+  'other-patient-fits': {
+    title: () => 'biometry that fits another patient better',
+    sentence: (t) => {
+      const own =
+        t.field === 'axial_length'
+          ? `another file gives ${length(t.detail)} here`
+          : `${power(t.detail)} from what else is known of this eye`;
+      return `${own}, and this value fits the patient of row ${t.other}, whose own fits here`;
+    },
+    expected: () => 'the measurement of this patient',
+    act: () => 'check that the two patients were not exchanged',
   },
   'lens-power-biometry': {
     title: () => 'lens power does not fit the biometry',
