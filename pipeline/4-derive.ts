@@ -17,7 +17,7 @@ import { cohortsOf, resourceStrata, subgroupsOf } from './derive/cohorts.js';
 import { countsOf } from './derive/counts.js';
 import { eyeVisitsOf } from './derive/eye-visits.js';
 import { type InputColumn, inputColumns } from './derive/inputs.js';
-import { doubleAnglePoints } from './derive/points.js';
+import { pointsOf } from './derive/points.js';
 
 /** Columns of the eyes computed so far, by name. */
 type Computed = Map<string, Float64Array>;
@@ -101,6 +101,10 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   const isMeasure = new Set(registry.map(({ name }) => name));
   const numbers = (name: string) => (isMeasure.has(name) ? computed.get(name) : numbersIfAny(tables, name));
   const cohorts = cohortsOf(tables, assembly, numbers, plan);
+  const strata = [
+    ...astigmatismStrata((name) => computed.get(name) ?? input(name)),
+    ...resourceStrata(tables, numbers, plan),
+  ];
   return {
     eyes: withMeasures(tables, computed, isMeasure),
     eyeVisits: eyeVisitsOf(tables, assembly),
@@ -109,11 +113,8 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
     registry,
     cohorts,
     subgroups: subgroupsOf(tables, numbers, plan),
-    strata: [
-      ...astigmatismStrata((name) => computed.get(name) ?? input(name)),
-      ...resourceStrata(tables, numbers, plan),
-    ],
-    points: doubleAnglePoints(computed, membership, cohorts),
+    strata,
+    points: pointsOf({ columns: computed, membership, cohorts, strata }),
     counts: countsOf(tables, assembly, membership, input('target_se')),
     tables,
   };

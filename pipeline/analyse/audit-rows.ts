@@ -30,6 +30,7 @@ function provenanceRows({ counts }: Derived, eyes: number): readonly ResultRow[]
     row('without_target', counts.withoutTarget),
     row('value_from_other_day', counts.otherDay),
     row('repositioned', counts.repositioned),
+    row('axis_missing', counts.axisMissing),
   ];
 }
 

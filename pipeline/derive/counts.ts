@@ -1,5 +1,6 @@
 import { fitNumbersOf, integersOf } from '../../src/columns/table.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
+import { vectorAbsence } from '../../src/eligibility/standing.js';
 import { type CanonicalTables, type Kind, kinds } from '../../src/records/canonical.js';
 import type { Derived, Membership } from '../../src/records/derived.js';
 import type { Assembly } from '../../src/visits/assemble.js';
@@ -21,8 +22,16 @@ export function countsOf(
     vertexAssumed: count((eye) => Number.isNaN(vertex[refraction[eye] as number] as number)),
     withoutTarget: target.reduce((n, value) => (Number.isNaN(value) ? n + 1 : n), 0),
     repositioned: repositionedEyes(tables, membership),
+    axisMissing: refractionsWithoutAxis(tables, assembly, membership),
     otherDay: count((eye) => isFromOtherDay(tables, assembly, eye)),
   };
+}
+
+/** Eyes that only the lack of a usable axis keeps out of the analysis of vectors. */
+function refractionsWithoutAxis(tables: CanonicalTables, assembly: Assembly, { astigmatism }: Membership): number {
+  const { steps, code } = astigmatism;
+  const lost = vectorAbsence(tables, assembly);
+  return code.reduce((n, step, eye) => (steps[step] === lost(eye) ? n + 1 : n), 0);
 }
 
 /** Toric eyes analysed whose lens was turned again after the day of surgery. */

@@ -1,41 +1,70 @@
+import { vectorFigures } from '../../src/charts/vector-figures.js';
 import { categoryColumn } from '../../src/columns/category-column.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Grouping, Membership } from '../../src/records/derived.js';
 import type { Points } from '../../src/records/report.js';
+import { type ShownVector, vectorOf } from '../../src/tables/vectors.js';
 
-/** Cylinder vectors that the double-angle figure shows, one panel each. */
-const doubleAnglePanels = ['corneal_cylinder_before', 'refractive_cylinder_after'] as const;
+/** What marks are made from. */
+interface Eyes {
+  columns: ReadonlyMap<string, Float64Array>;
+  membership: Membership;
+  cohorts: Grouping | undefined;
+  strata: readonly Grouping[];
+}
 
-/** One mark for each analysed eye that has the vector. */
-export function doubleAnglePoints(
-  columns: ReadonlyMap<string, Float64Array>,
-  membership: Membership,
-  cohorts: Grouping | undefined,
-): readonly Points[] {
-  const analysed = analysedIn(membership.astigmatism);
-  const marks = doubleAnglePanels.flatMap((name, panel) => {
-    const x = columns.get(`${name}_x`) as Float64Array;
-    const y = columns.get(`${name}_y`) as Float64Array;
-    const drawn = [...analysed.keys()].filter(
-      (eye) => analysed[eye] && !Number.isNaN((x[eye] as number) + (y[eye] as number)),
-    );
-    return drawn.map((eye) => ({ panel: panel + 1, eye, x: x[eye] as number, y: y[eye] as number }));
+/** The marks of one panel: a place for each eye, NaN where it has none. */
+interface Panel {
+  name: string;
+  x: Float64Array;
+  y: Float64Array;
+  /** Whether an eye belongs here. */
+  holds: (eye: number) => boolean;
+}
+
+/** One mark for each analysed eye that has the vector, of every figure that shows it. */
+export function pointsOf(eyes: Eyes): readonly Points[] {
+  return vectorFigures.map(({ id, panels }) =>
+    figurePoints(
+      id,
+      panels.map((name) => vectorPanel(eyes, vectorOf(name))),
+      eyes.cohorts,
+    ),
+  );
+}
+
+function vectorPanel({ columns, membership, strata }: Eyes, { id, measure, family, stratum }: ShownVector): Panel {
+  const analysed = analysedIn(membership[family]);
+  const grouping = strata.find(({ field }) => field === stratum?.field);
+  const code = grouping && stratum ? grouping.names.indexOf(stratum.value) + 1 : 0;
+  return {
+    name: id,
+    x: columns.get(`${measure}_x`) as Float64Array,
+    y: columns.get(`${measure}_y`) as Float64Array,
+    holds: (eye) => analysed[eye] === 1 && (grouping === undefined || grouping.code[eye] === code),
+  };
+}
+
+function figurePoints(figure: string, panels: readonly Panel[], cohorts: Grouping | undefined): Points {
+  const drawn = panels.map(({ x, y, holds }) =>
+    Int32Array.from(x.keys()).filter((eye) => holds(eye) && !Number.isNaN((x[eye] as number) + (y[eye] as number))),
+  );
+  const length = drawn.reduce((sum, eyes) => sum + eyes.length, 0);
+  const [panel, cohort] = [new Uint8Array(length), new Uint8Array(length)];
+  const [x, y, eye] = [new Float64Array(length), new Float64Array(length), new Int32Array(length)];
+  let at = 0;
+  drawn.forEach((eyes, index) => {
+    const own = panels[index] as Panel;
+    for (const one of eyes) {
+      panel[at] = index + 1;
+      cohort[at] = cohorts?.code[one] ?? 0;
+      x[at] = own.x[one] as number;
+      y[at] = own.y[one] as number;
+      eye[at] = one;
+      at += 1;
+    }
   });
+  const panelNames = ['', ...panels.map(({ name }) => name)];
   const cohortNames = ['', ...(cohorts?.names ?? [])];
-  return [
-    {
-      figure: 'double-angle',
-      panel: categoryColumn(
-        ['', ...doubleAnglePanels],
-        Uint8Array.from(marks, (mark) => mark.panel),
-      ),
-      cohort: categoryColumn(
-        cohortNames,
-        Uint8Array.from(marks, ({ eye }) => cohorts?.code[eye] ?? 0),
-      ),
-      x: Float64Array.from(marks, (mark) => mark.x),
-      y: Float64Array.from(marks, (mark) => mark.y),
-      eye: Int32Array.from(marks, (mark) => mark.eye),
-    },
-  ];
+  return { figure, panel: categoryColumn(panelNames, panel), cohort: categoryColumn(cohortNames, cohort), x, y, eye };
 }

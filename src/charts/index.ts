@@ -5,6 +5,7 @@ import { doubleAngle } from './double-angle.js';
 import { eyeFlow } from './eye-flow.js';
 import { predictionError } from './prediction-error.js';
 import type { Chart } from './setting.js';
+import { vectorFigures } from './vector-figures.js';
 
 /** Every published chart by name, in the order of the report. */
 export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart>([
@@ -12,6 +13,6 @@ export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart
   ['prediction-error', predictionError],
   ['accuracy-shares', accuracyShares],
   ['acuity-cumulative', acuityCumulative],
-  ['double-angle', doubleAngle],
+  ...vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const),
   ['differences', differences],
 ]);

@@ -76,31 +76,84 @@ function rim({ size }: Plane, degrees: number, outside: number): { x: number; y:
 }
 
 /** Meridians around the plane and dioptres on its rings, to lie under the eyes: no label may hide one. */
-export function planeLabels(plane: Plane, { type }: Artwork, { charts }: Words): readonly Layer[] {
+export function planeLabels(
+  plane: Plane,
+  { type }: Artwork,
+  { charts }: Words,
+  { frame, turn }: { frame: 'eye' | 'incision'; turn: number },
+): readonly Layer[] {
   const meridian = (degrees: number): Label => {
     const side = Math.round(rim(plane, degrees, 0).cos * 2);
     const { x, y } = rim(plane, degrees, side === 0 ? type * 0.8 : type * 0.5);
     const align = side === 0 ? 'center' : side > 0 ? 'left' : 'right';
-    const text = Number.isInteger(degrees) ? axisText(degrees) : fixed(degrees, 1);
+    const text = Number.isInteger(degrees) ? rimText(degrees, frame) : fixed(degrees, 1);
     return { x, y, text: charts.doubleAngle.meridian(text), align };
   };
   const decimals = plane.step < 1 ? 1 : 0;
   const dioptres = labelledRings(plane, type).map((reach): Label => {
-    const { x, y } = position(plane, reach * Math.cos(labelTurn), reach * Math.sin(labelTurn));
+    const { x, y } = position(plane, reach * Math.cos(turn), reach * Math.sin(turn));
     const text = charts.doubleAngle.ring(fixed(reach, decimals));
     return { x, y, text, align: 'center', colour: ink.soft, halo: type / 4 };
   });
   return labels([...spokes.map(meridian), ...dioptres]);
 }
 
+/** A meridian of the eye is never called 0; an angle from the incision is never called 180. */
+function rimText(degrees: number, frame: 'eye' | 'incision'): string {
+  return frame === 'eye' ? axisText(degrees) : fixed(degrees % 180, 0);
+}
+
+/** What the sides of a plane of the incision mean, under it on the left and on the right. */
+export function sideLabels({ size }: Plane, { type }: Artwork, { charts }: Words, side: number): readonly Layer[] {
+  const { flattened, steepened } = charts.doubleAngle;
+  const y = size + 0.8 * type;
+  return labels([
+    { x: -side, y, text: flattened, colour: ink.soft },
+    { x: size + side, y, text: steepened, align: 'right', colour: ink.soft },
+  ]);
+}
+
 /** Every ring; the outermost alone where rings are too near one another for their labels. */
 function labelledRings(plane: Plane, type: number): readonly number[] {
-  const apart = (plane.step / plane.radius) * (plane.size / 2);
-  return apart >= 1.6 * type ? ringsOf(plane) : [plane.radius];
+  return apartOf(plane) >= 1.6 * type ? ringsOf(plane) : [plane.radius];
 }
+
+/** From one ring to the next, points. */
+const apartOf = ({ step, radius, size }: Plane): number => (step / radius) * (size / 2);
 
 const ringsOf = ({ radius, step }: Plane): readonly number[] =>
   Array.from({ length: Math.round(radius / step) }, (_, i) => (i + 1) * step);
 
-/** Rings bear their dioptres between two spokes, down and to the right. */
-const labelTurn = (-3 * Math.PI) / 8;
+/** Between two spokes, down and to the right first; the flat ones only where labels fit beside one another. */
+const steepTurns = [-3, 3, -5, 5].map((eighths) => (eighths * Math.PI) / 8);
+const flatTurns = [-1, 1, -7, 7].map((eighths) => (eighths * Math.PI) / 8);
+
+/**
+ * Where rings bear their dioptres, radians of the picture: between the two spokes where the fewest marks hide them.
+ *
+ * @param marks  places of marks, dioptres
+ */
+export function labelTurnOf(
+  plane: Plane,
+  { type }: Artwork,
+  marks: readonly { x: ArrayLike<number>; y: ArrayLike<number> }[],
+): number {
+  const near = (1.2 * type * plane.radius) / (plane.size / 2);
+  const turns = [...steepTurns, ...(apartOf(plane) >= 3 * type ? flatTurns : [])];
+  const hidden = turns.map((turn) =>
+    labelledRings(plane, type).reduce((sum, reach) => {
+      const [x, y] = [reach * Math.cos(turn), reach * Math.sin(turn)];
+      return sum + marks.reduce((own, mark) => own + nearby(mark, x, y, near), 0);
+    }, 0),
+  );
+  return turns[hidden.indexOf(Math.min(...hidden))] as number;
+}
+
+/** Marks in a square around a place. */
+function nearby(marks: { x: ArrayLike<number>; y: ArrayLike<number> }, x: number, y: number, near: number): number {
+  let found = 0;
+  for (let i = 0; i < marks.x.length; i += 1) {
+    if (Math.abs((marks.x[i] as number) - x) < near && Math.abs((marks.y[i] as number) - y) < near) found += 1;
+  }
+  return found;
+}

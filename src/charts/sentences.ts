@@ -26,15 +26,27 @@ export function visitLines(setting: ChartSetting, family: OutcomeFamily): readon
 
 /** What every legend ends with: eyes, patients and missing of each cohort, the visit, and what is not shown. */
 export function legendEnd(setting: ChartSetting, measures: readonly { measure: string; label?: string }[]): string {
-  const { results, plan, words } = setting;
-  const { charts } = words;
-  const sample = ({ measure, label }: { measure: string; label?: string }, cohort: Cohort): string => {
-    const missing = countText(setting, results.get(measure, cohort.group, 'missing'));
-    const whose = label === undefined ? cohort.label : charts.within(cohort.label, label);
-    return charts.legendSample(whose, sampleText(setting, measure, cohort), charts.missing(missing));
-  };
-  const samples = setting.cohorts.flatMap((cohort) => measures.map((measure) => sample(measure, cohort)));
-  return [...samples, charts.legendVisit(outcomeVisit(plan, words)), ...generalRemarks(setting)].join(' ');
+  const { within } = setting.words.charts;
+  const samples = setting.cohorts.flatMap((cohort) =>
+    measures.map(({ measure, label }) => {
+      const whose = label === undefined ? cohort.label : within(cohort.label, label);
+      return legendSample(setting, measure, cohort, whose);
+    }),
+  );
+  return [...samples, ...generalLegend(setting)].join(' ');
+}
+
+/** Eyes, patients and missing of one measure in one group. */
+export function legendSample(setting: ChartSetting, measure: string, cohort: Cohort, whose: string): string {
+  const { legendSample: sample, missing } = setting.words.charts;
+  const without = countText(setting, setting.results.get(measure, cohort.group, 'missing'));
+  return sample(whose, sampleText(setting, measure, cohort), missing(without));
+}
+
+/** The visit, and what is not shown. */
+export function generalLegend(setting: ChartSetting): readonly string[] {
+  const { plan, words } = setting;
+  return [words.charts.legendVisit(outcomeVisit(plan, words)), ...generalRemarks(setting)];
 }
 
 /** Remarks that concern every chart of a run. */

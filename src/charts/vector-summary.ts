@@ -19,8 +19,13 @@ import { type Plane, planeScales, position } from './plane.js';
 import type { ChartSetting } from './setting.js';
 import { wrapped } from './text-width.js';
 import { type Artwork, ink } from './theme.js';
+import type { VectorFigure } from './vector-figures.js';
 
-export type VectorMeasure = 'corneal_cylinder_before' | 'refractive_cylinder_after';
+/** The vector of one group. */
+interface Whose {
+  measure: string;
+  cohort: Cohort;
+}
 
 /** One line of the key below a plane: what is drawn how, and its number. */
 export interface KeyLine {
@@ -28,7 +33,7 @@ export interface KeyLine {
   texts: readonly string[];
 }
 
-const regions = ['centroid_ellipse', 'data_ellipse'] as const;
+export const regions = ['centroid_ellipse', 'data_ellipse'] as const;
 
 /** The next eye's region is broken and thinner: it says where eyes lie, not how well the centroid is known. */
 const strokeOf = (region: 'full' | 'broken', artwork: Artwork): Stroke => {
@@ -41,8 +46,7 @@ const strokeOf = (region: 'full' | 'broken', artwork: Artwork): Stroke => {
 export function vectorLayers(
   { results, artwork }: ChartSetting,
   plane: Plane,
-  measure: VectorMeasure,
-  { group }: Cohort,
+  { measure, cohort: { group } }: Whose,
 ): readonly Layer[] {
   const [region, next] = regions.map((name) => ellipseOf(results, measure, group, name));
   const [x, y] = ['centroid_x', 'centroid_y'].map((part) => results.get(measure, group, part).value);
@@ -91,21 +95,31 @@ function cross({ x, y }: { x: number; y: number }, from: { x: number; y: number 
   return onPaper((stroke) => segments(arms, stroke), strokeOf('full', artwork));
 }
 
-/** 'centroid 0.43 D @ 92°', or that it is not estimable. */
-export function vectorText({ results, words }: ChartSetting, measure: VectorMeasure, { group }: Cohort): string {
-  const { centroid, vector, magnitude: alone } = words.charts.doubleAngle;
+/** 'centroid 0.43 D @ 92°', in the frame of the incision 'centroid −0.21 D along, 0.03 D torque'; or not estimable. */
+export function vectorText(
+  { results, words }: ChartSetting,
+  { measure, cohort: { group } }: Whose,
+  frame: VectorFigure['frame'],
+): string {
+  const { centroid, vector, alongTorque, magnitude: alone } = words.charts.doubleAngle;
   const magnitude = results.get(measure, group, 'centroid_magnitude');
-  const axis = results.get(measure, group, 'centroid_axis').value;
   const text = valueText(magnitude, words);
   if (magnitude.value === undefined) return centroid(text);
+  if (frame === 'incision') {
+    const [along, torque] = ['centroid_x', 'centroid_y'].map((part) =>
+      valueText(results.get(measure, group, part), words),
+    );
+    return centroid(alongTorque(along as string, torque as string));
+  }
+  const axis = results.get(measure, group, 'centroid_axis').value;
   return centroid(axis === undefined ? alone(text) : vector(text, axisText(axis)));
 }
 
 /** What stands below a plane, broken to its width. */
 export function keyLines(
   setting: ChartSetting,
-  measure: VectorMeasure,
-  cohort: Cohort,
+  whose: Whose,
+  frame: VectorFigure['frame'],
   width: number,
 ): readonly KeyLine[] {
   const { results, plan, words, artwork } = setting;
@@ -114,7 +128,8 @@ export function keyLines(
     return { sample, texts: wrapped(text, room, { size: artwork.type }) };
   };
   const { centroidRegion, nextEye, inside, noRegion, noSpread } = words.charts.doubleAngle;
-  const vector = vectorText(setting, measure, cohort);
+  const { measure, cohort } = whose;
+  const vector = vectorText(setting, whose, frame);
   const [own, next] = regions.map((name) => ellipseOf(results, measure, cohort.group, name));
   if (!own || !next) return [line('cross', vector), line('none', noRegion)];
   if (own.major === 0) return [line('cross', vector), line('none', noSpread)];

@@ -57,8 +57,8 @@ const questions = [
     id: 'astigmatism',
     headlines: ['cylinder'],
     exhibits: [
-      'double-angle',
       'cylinder-shares',
+      'double-angle',
       'target-induced',
       'angle-error',
       'residual-cylinder',
@@ -66,8 +66,16 @@ const questions = [
       'astigmatism-treatment',
     ],
   },
-  { id: 'incision', headlines: [], exhibits: ['induced-incision', 'induced-astigmatism'] },
-  { id: 'toric', headlines: [], exhibits: ['toric-rotation', 'toric-alignment'] },
+  {
+    id: 'incision',
+    headlines: [],
+    exhibits: ['double-angle-cornea', 'double-angle-induced', 'induced-incision', 'induced-astigmatism'],
+  },
+  {
+    id: 'toric',
+    headlines: [],
+    exhibits: ['double-angle-error', 'double-angle-toric', 'toric-rotation', 'toric-alignment'],
+  },
   {
     id: 'vision',
     headlines: ['corrected', 'uncorrected'],

@@ -46,6 +46,8 @@ export interface Derived {
     withoutTarget: number;
     /** Outcome values taken from another day of the visit than its refraction. */
     otherDay: number;
+    /** Eyes whose refraction has a cylinder without a usable axis: no vector. */
+    axisMissing: number;
     /** Toric eyes whose lens was turned again: they count with the axis before that. */
     repositioned: number;
   };

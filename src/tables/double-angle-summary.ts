@@ -4,59 +4,80 @@ import type { Words } from '../words/index.js';
 import { ellipseCell, eyesCell, insideCell, valueCell, vectorCell, withoutInterval } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
-import { followUpNotes, outcomeVisit } from './follow-up.js';
+import { flowNote, followUpNotes, outcomeVisit } from './follow-up.js';
 import { levelText } from './level.js';
-import { across, block, cohortHead, vertexText } from './rows.js';
-import type { DraftRow, Setting, UnnumberedTable } from './shapes.js';
+import { block, cohortHead, vertexText } from './rows.js';
+import type { Asked, Column, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
+import { type ShownVector, vectorGroup, vectorsShown } from './vectors.js';
 
-const vectors = [
-  { measure: 'corneal_cylinder_before', label: 'cornealBefore' },
-  { measure: 'refractive_cylinder_after', label: 'refractiveAfter' },
+/** Vectors in the frame of the incision, and the parts of a toric residual, have tables of their own. */
+const told = [
+  'corneal_cylinder_before',
+  'corneal_cylinder_after',
+  'refractive_cylinder_after',
+  'induced_right',
+  'induced_left',
+  'cylinder_prediction_error',
+  'cylinder_prediction_error:toric',
 ] as const;
 
 /** Astigmatism as vectors at the corneal plane: which way it points, how far it scatters, whether it differs from 0. */
 export function doubleAngleSummary(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
-  const shown = vectors.filter(({ measure }) => results.find(measure, 'all', 'n')?.value);
+  const shown = vectorsShown(results, told);
   if (shown.length === 0) return undefined;
   const setting = { results, plan, words, columns: cohortColumns(results, plan, words) };
-  const { blocks, notes, titles } = words.tables;
-  const { doubled, plane, regions } = notes.astigmatism;
+  const { notes, titles, vectors } = words.tables;
+  const { apart, doubled, otherPlane, plane, regions } = notes.astigmatism;
+  const hasApart = shown.some(({ stratum }) => stratum);
+  const rows = shown.flatMap((vector) => [block(vectors.named[vector.id].block), ...vectorRows(setting, vector)]);
+  const hasNone = rows.some(({ cells }) => cells.some((cell) => cell.text === words.tables.notThisPlane));
   return finish(
     {
       id: 'double-angle-summary',
       title: titles['double-angle-summary'](outcomeVisit(plan, words)),
       head: cohortHead(setting, words.tables.statistic, 'flow:astigmatism', 'analysed'),
-      rows: shown.flatMap(({ measure, label }) => [block(blocks[label]), ...vectorRows(setting, measure)]),
+      rows,
       footnotes: [
         plane(vertexText(results, plan, words)),
         doubled,
         regions,
+        ...(hasApart ? [apart] : []),
+        ...(hasNone ? [otherPlane] : []),
         ...followUpNotes(setting, ['astigmatism']),
+        ...(shown.some(({ family }) => family === 'cornea') ? [flowNote(setting, 'cornea')] : []),
       ],
     },
     setting,
   );
 }
 
-function vectorRows(setting: Setting, measure: string): readonly DraftRow[] {
-  const { plan, words } = setting;
+/** Statistics of one vector; a column whose eyes have none of it stays empty. */
+function vectorRows(setting: Setting, vector: ShownVector): readonly DraftRow[] {
+  const { results, plan, words } = setting;
   const { rows } = words.tables;
   const level = levelText(plan);
-  const test = (statistic: string, label: string) =>
-    across(setting, measure, label, (get) => valueCell(get(statistic), words));
+  const none: ShownCell = { text: words.tables.notThisPlane, rows: [] };
+  const row = (label: string, cell: (get: Asked) => ShownCell): DraftRow => {
+    const cellOf = (column: Column): ShownCell => {
+      const group = vectorGroup(vector, column.group);
+      if (!results.find(vector.measure, group, 'centroid_x')) return none;
+      return cell((statistic) => results.get(vector.measure, group, statistic));
+    };
+    return { label, indent: 1, cells: setting.columns.map(cellOf) };
+  };
   const spread = (statistic: string, label: string) =>
-    across(setting, measure, label, (get) => valueCell(withoutInterval(get(statistic)), words));
+    row(label, (get) => valueCell(withoutInterval(get(statistic)), words));
   return [
-    across(setting, measure, rows.eyes, (get) => eyesCell(get, words)),
-    across(setting, measure, rows.centroid, (get) => vectorCell(get, words)),
-    across(setting, measure, rows.centroidRegion(level), (get) => ellipseCell(get, 'centroid_ellipse', words)),
-    test('hotelling_t2', rows.hotelling),
-    test('p', rows.p),
+    row(rows.eyes, (get) => eyesCell(get, words)),
+    row(rows.centroid, (get) => vectorCell(get, words)),
+    row(rows.centroidRegion(level), (get) => ellipseCell(get, 'centroid_ellipse', words)),
+    row(rows.hotelling, (get) => valueCell(get('hotelling_t2'), words)),
+    row(rows.p, (get) => valueCell(get('p'), words)),
     spread('sd_x', rows.sdX),
     spread('sd_y', rows.sdY),
     spread('covariance_xy', rows.covariance),
     spread('mean_magnitude', rows.meanMagnitude),
-    across(setting, measure, rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
-    across(setting, measure, rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
+    row(rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
+    row(rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
   ];
 }

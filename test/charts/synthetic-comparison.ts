@@ -2,7 +2,7 @@ import { type Compared, comparedBy } from '../../src/comparison/compared.js';
 import { comparisonGroup } from '../../src/comparison/group.js';
 import { measureRegistry } from '../../src/measures/index.js';
 import type { ResultRow } from '../../src/records/result.js';
-import type { InventedEye } from './synthetic.js';
+import type { InventedEye } from './synthetic-rows.js';
 
 /** The measures of an invented eye that cohorts are compared by. */
 const valuesOf: Readonly<Record<string, (eye: InventedEye) => number>> = {

@@ -2,7 +2,7 @@
 // figure of the large sample that the README shows.
 
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 
 const reports = new URL('../../reports/', import.meta.url);
 const command = new URL('../../pipeline/halfdiopter.mjs', import.meta.url).pathname;
@@ -20,7 +20,6 @@ cpSync(new URL('short-sighted-2025/publication/', reports), new URL('publication
   recursive: true,
   filter: (path) => !path.endsWith('.png'),
 });
-cpSync(
-  new URL('cataract-2024-2025/publication/figures/5-double-angle.svg', reports),
-  new URL('double-angle.svg', example),
-);
+const figures = new URL('cataract-2024-2025/publication/figures/', reports);
+const doubleAngle = readdirSync(figures).find((name) => /^\d+-double-angle\.svg$/.test(name));
+cpSync(new URL(doubleAngle, figures), new URL('double-angle.svg', example));

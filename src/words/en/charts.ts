@@ -64,36 +64,38 @@ const acuityCumulative = {
 } as const;
 
 const doubleAngle = {
-  title: 'Astigmatism before and after surgery, doubled-angle plane',
-  panels: {
-    corneal_cylinder_before: 'Corneal, before surgery',
-    refractive_cylinder_after: 'Refractive, after surgery',
-  },
-  /** The same within a sentence. */
-  names: {
-    corneal_cylinder_before: 'corneal, before surgery',
-    refractive_cylinder_after: 'refractive, after surgery',
-  },
   ring: (dioptres: string) => `${dioptres} D`,
   meridian: (degrees: string) => `${degrees}°`,
+  flattened: '← flattened',
+  steepened: 'steepened →',
   centroid: (vector: string) => `centroid ${vector}`,
   centroidRegion: (centroid: string, level: string) => `${centroid} (${level} region)`,
   vector: (magnitude: string, axis: string) => `${magnitude} D @ ${axis}°`,
   magnitude: (magnitude: string) => `${magnitude} D`,
+  alongTorque: (along: string, torque: string) => `${along} D along, ${torque} D torque`,
   nextEye: (level: string, inside: string) => `${level} region for the next eye; ${inside}`,
   inside: (share: string) => `${share} % of these eyes are inside`,
   noRegion: 'no region: too few patients',
   noSpread: 'no region: every eye lies at one place',
+  direction: {
+    eye:
+      'The distance from the middle is the cylinder in dioptres; the direction is its steep meridian, doubled, so ' +
+      'that 180° lies opposite to 90°. Left eyes are not mirrored.',
+    incision:
+      'The distance from the middle is the change in dioptres; the direction is the angle from the incision to the ' +
+      'meridian of steepening, doubled: to the left the cornea flattened along the incision, to the right it steepened, ' +
+      'upwards is torque counter-clockwise.',
+  },
   legend: (level: string) =>
-    'Each mark is an eye; a larger mark is several eyes at one place. The distance from the middle is the cylinder in ' +
-    'dioptres; the direction is its steep meridian, doubled, so that 180° lies opposite to 90°. Both panels are in the ' +
-    'corneal plane and left eyes are not mirrored. Cross: centroid, the mean vector. Full line around it: the region ' +
-    `that holds the true centroid with ${level} confidence, patients with two eyes accounted for. Broken line: the ` +
-    `region expected to hold the next eye in ${level} of cases, if vectors were normally distributed.`,
+    'Each mark is an eye; a larger mark is several eyes at one place. Cross: centroid, the mean vector. Full line ' +
+    `around it: the region that holds the true centroid with ${level} confidence, patients with two eyes accounted ` +
+    `for. Broken line: the region expected to hold the next eye in ${level} of cases, if vectors were normally ` +
+    'distributed.',
   cells:
     'Where a panel has more than 2,000 eyes, or small counts are to be hidden, squares stand for the eyes of one cell: ' +
     'the larger the square, the more eyes.',
   cellsHidden: (least: string) => `Cells with fewer than ${least} eyes are not drawn.`,
+  withoutAxis: (eyeCount: string) => `Refractions with a cylinder but no usable axis, not drawn: ${eyes(eyeCount)}.`,
   altLead: 'Double-angle plots of astigmatism. ',
 } as const;
 

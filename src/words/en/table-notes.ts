@@ -129,6 +129,8 @@ const astigmatism = {
     'x = C cos 2a, y = C sin 2a, a the steep meridian: negative x is with the rule, positive x against the rule.',
   regions:
     'The region of the next eye supposes a normal cloud; the share really inside shows how far it is one. Semi-axes: longer × shorter.',
+  apart:
+    'Induced vectors are given for right and left eyes apart, and pooled in the frame of the incision only (table of induced astigmatism). Mean magnitude is not the length of the centroid: it holds the noise of measurement.',
   recorded:
     'Magnitudes after surgery are those recorded, spectacle plane; vectors are at the corneal plane, and the two are not comparable eye by eye.',
   otherPlane: '–: not part of this column.',

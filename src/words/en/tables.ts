@@ -8,6 +8,7 @@ import { recomputed } from './recomputed.js';
 import { reportText } from './report-text.js';
 import { standing } from './standing.js';
 import { tableNotes } from './table-notes.js';
+import { vectors } from './vectors.js';
 
 /** Titles of the published tables; `visit` is the outcome visit by name. */
 const titles = {
@@ -69,8 +70,8 @@ const blocks = {
   formula: (name: string) => `Prediction error, ${name}, D (achieved − predicted)`,
   predictionShort: 'Prediction error',
   targetShort: 'Target error',
-  cornealBefore: 'Corneal cylinder before surgery (keratometry, corneal plane)',
-  refractiveAfter: 'Refractive cylinder after surgery (corneal plane)',
+  cornealBefore: vectors.named.corneal_cylinder_before.block,
+  refractiveAfter: vectors.named.refractive_cylinder_after.block,
   refractiveRecorded: 'Refractive cylinder after surgery, as recorded (spectacle plane)',
   udva: 'Uncorrected distance acuity after surgery, logMAR (distance-target eyes)',
   udva_before: 'Uncorrected distance acuity before surgery, logMAR (distance-target eyes)',
@@ -184,6 +185,7 @@ export const tables = {
   titles,
   rows,
   blocks,
+  vectors,
   astigmatism,
   outcomes,
   complicationOutcome: (name: string) => ({
