@@ -89,7 +89,13 @@ describe('the eyes', () => {
     const one = await audit([op('A1'), op('A2', { aim: '' })], exams, {
       policies: { vertex_mm: 14, lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
     });
-    expect(one.derived.counts).toEqual({ vertexAssumed: 1, withoutTarget: 1, otherDay: 0, repositioned: 0 });
+    expect(one.derived.counts).toEqual({
+      axisMissing: 0,
+      vertexAssumed: 1,
+      withoutTarget: 1,
+      otherDay: 0,
+      repositioned: 0,
+    });
     // −1.00 along one meridian: 1/(1 + 0.014) and 1/(1 + 0.013) of it at the cornea.
     expect(column(one, 'corneal_plane_cylinder_after')).toEqual([
       expect.closeTo(1 / 1.014, 9),
