@@ -1,4 +1,3 @@
-import { count } from '../format/number.js';
 import { acuityLines } from '../measures/profiles.js';
 import type { ResultRow } from '../records/result.js';
 import { valueText } from '../tables/value-text.js';
@@ -6,7 +5,7 @@ import type { Cohort } from './cohorts.js';
 import { frame, lineHeight, panelWidth } from './frame.js';
 import { headingText } from './key.js';
 import { dashesOf, type Label, type Layer, labels, segments, stroked, symbol, symbols } from './marks.js';
-import { legendEnd, sampleText, visitLines } from './sentences.js';
+import { legendEnd, sampleText, shortSampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { type Accent, accents, ink } from './theme.js';
 
@@ -130,7 +129,7 @@ function keyRow(
   const { artwork, words } = setting;
   const { type, strokes } = artwork;
   const style = styleOf(measure, cohort);
-  const text = `${words.charts.acuityCumulative.series[measure]}: ${shortSample(setting, measure, cohort)}`;
+  const text = `${words.charts.acuityCumulative.series[measure]}: ${shortSampleText(setting, measure, cohort)}`;
   const numbers = rowsOf(setting, measure, cohort).flatMap((row, index): readonly Label[] => {
     if (row.value === undefined) return [];
     return [{ x: across(index, width), y: y + lineHeight(artwork), text: valueText(row, words), align: 'center' }];
@@ -141,10 +140,6 @@ function keyRow(
     symbols([{ x: -left + 1.25 * type, y }], style, artwork, 0.85),
     ...labels([{ x: 0, y, text }, ...numbers]),
   ];
-}
-
-function shortSample({ results, words }: ChartSetting, measure: Acuity, { group }: Cohort): string {
-  return words.charts.shortSample(count(results.get(measure, group, 'n').n));
 }
 
 /** One curve in words, for readers who do not see the picture. */

@@ -1,6 +1,7 @@
 import { count, signed } from '../format/number.js';
-import type { HeadlineError } from '../tables/headline-error.js';
+import type { OutcomeFamily } from '../tables/follow-up.js';
 import { valueText } from '../tables/value-text.js';
+import type { Words } from '../words/index.js';
 import type { Cohort } from './cohorts.js';
 import { lineHeight } from './frame.js';
 import { type Bar, type Bin, barsOf, binsOf, extentOf, isOpen, shareAxis } from './histogram.js';
@@ -9,13 +10,24 @@ import type { ChartSetting } from './setting.js';
 import { textWidth } from './text-width.js';
 import { type Artwork, ink } from './theme.js';
 
-/** Limits that have a bracket above the bars, the inner one below the outer. */
-export const bracketed = ['1.00', '0.50'] as const;
+/** A signed quantity that a histogram shows. */
+export interface SignedQuantity {
+  measure: string;
+  /** The eyes whose follow-up is told. */
+  family: OutcomeFamily;
+  /** Between the edges of a bin, between two ticks, and how far the axis reaches at least, in the unit of the measure. */
+  bin: number;
+  tick: number;
+  least: number;
+  /** Limits that have a bracket above the bars, the outer one first, as statistics name them. */
+  limits: readonly [outer: string, inner: string];
+  words: Words['charts']['signedQuantities'][keyof Words['charts']['signedQuantities']];
+}
 
 /** What all panels share. */
 export interface Scales {
-  measure: HeadlineError;
-  /** Dioptres at the ends of the axis. */
+  quantity: SignedQuantity;
+  /** At the ends of the axis. */
   from: number;
   to: number;
   top: number;
@@ -24,18 +36,19 @@ export interface Scales {
   height: number;
 }
 
-/** One axis for all cohorts: open bins are part of it only where some cohort has eyes in them. */
+/** One axis for all cohorts, as far to both sides: it reaches farther than it must only where some cohort has eyes. */
 export function scalesOf(
   { results, cohorts }: ChartSetting,
-  measure: HeadlineError,
+  quantity: SignedQuantity,
   width: number,
   height: number,
 ): Scales {
+  const { measure, bin: binWidth, least } = quantity;
   const bins = cohorts.flatMap(({ group }) => binsOf(results, measure, group));
-  const shown = bins.filter((bin) => !isOpen(bin) || bin.row.value);
-  const ends = shown.flatMap(extentOf);
-  const tallest = Math.max(0, ...barsOf(bins).map(({ share }) => share));
-  return { measure, from: Math.min(...ends), to: Math.max(...ends), ...shareAxis(tallest), width, height };
+  const ends = bins.filter(({ row }) => row.value).flatMap((bin) => extentOf(bin, binWidth));
+  const reach = Math.max(least, ...ends.map(Math.abs));
+  const tallest = Math.max(0, ...barsOf(bins, binWidth).map(({ share }) => share));
+  return { quantity, from: -reach, to: reach, ...shareAxis(tallest), width, height };
 }
 
 /** Room for the numbers of the axis. */
@@ -44,8 +57,8 @@ export const leftOf = ({ type }: Artwork): number => 3 * type;
 /** One cohort's bars with the brackets above them. */
 export function errorPanel(setting: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
   const { artwork, words } = setting;
-  const bins = binsOf(setting.results, scales.measure, cohort.group);
-  const share = { x: -leftOf(artwork), y: -lineHeight(artwork), text: words.charts.predictionError.share };
+  const bins = binsOf(setting.results, scales.quantity.measure, cohort.group);
+  const share = { x: -leftOf(artwork), y: -lineHeight(artwork), text: words.charts.histogram.share };
   return [
     ...brackets(setting, scales, cohort),
     bars(setting, scales, cohort, bins),
@@ -54,9 +67,8 @@ export function errorPanel(setting: ChartSetting, scales: Scales, cohort: Cohort
 }
 
 function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bins: readonly Bin[]): Layer {
-  const signed = "datum.value > 0 ? '+' + datum.label : datum.label";
   return {
-    data: { values: barsOf(bins) },
+    data: { values: barsOf(bins, scales.quantity.bin) },
     mark: {
       type: 'rect',
       fill: accent.filled ? accent.colour : accent.tint,
@@ -66,8 +78,7 @@ function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bin
       x: {
         field: 'x',
         type: 'quantitative',
-        scale: { domain: [scales.from, scales.to], nice: false, zero: false },
-        axis: { title: null, values: [-2, -1, 0, 1, 2], labelExpr: signed },
+        ...signedAxis(scales),
       },
       x2: { field: 'x2' },
       y: {
@@ -81,18 +92,32 @@ function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bin
   };
 }
 
-/** Position of an error on the axis, points. */
-const across = ({ from, to, width }: Scales, dioptres: number): number => ((dioptres - from) / (to - from)) * width;
+/** The axis of the quantity, with its signs. */
+export function signedAxis({ from, to, quantity: { tick } }: Scales): object {
+  const steps = Math.floor(to / tick + 1e-9);
+  return {
+    scale: { domain: [from, to], nice: false, zero: false },
+    axis: {
+      title: null,
+      values: Array.from({ length: 2 * steps + 1 }, (_, i) => (i - steps) * tick),
+      labelExpr: "datum.value > 0 ? '+' + datum.label : datum.label",
+    },
+  };
+}
+
+/** Position of a value on the axis, points. */
+const across = ({ from, to, width }: Scales, value: number): number => ((value - from) / (to - from)) * width;
 
 function brackets({ results, words, artwork }: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
   const { strokes, type } = artwork;
+  const { limits, measure, words: own } = scales.quantity;
   const line = lineHeight(artwork);
   const drop = type / 2.5;
-  const all = bracketed.map((limit, index) => {
+  const all = limits.map((limit, index) => {
     const [x, x2] = [across(scales, -Number(limit)), across(scales, Number(limit))];
-    const y = -(bracketed.length - 1 - index) * 1.25 * line - line / 2;
-    const share = results.get(scales.measure, cohort.group, `share_within_${limit}`);
-    const text = share.value === undefined ? '' : words.charts.predictionError.within(valueText(share, words), limit);
+    const y = -(limits.length - 1 - index) * 1.25 * line - line / 2;
+    const share = results.get(measure, cohort.group, `share_within_${limit}`);
+    const text = share.value === undefined ? '' : own.within(valueText(share, words), limit);
     return { x, x2, y, label: { x: (x + x2) / 2, y: y - line * 0.6, text, align: 'center' } as const };
   });
   const shown = all.filter(({ label }) => label.text !== '');
@@ -115,14 +140,16 @@ function brackets({ results, words, artwork }: ChartSetting, scales: Scales, coh
 
 /** Eyes of the open bins, said above their bars: they have no place on the axis. */
 function beyond({ artwork, words }: ChartSetting, scales: Scales, bins: readonly Bin[]): readonly Label[] {
-  const { below, above } = words.charts.predictionError;
-  const bars = barsOf(bins);
+  const { quantity } = scales;
+  const { below, above } = quantity.words;
+  const bars = barsOf(bins, quantity.bin);
+  const decimals = quantity.bin < 1 ? 3 : 1;
   return bins.flatMap((bin): readonly Label[] => {
     const { from, to, row } = bin;
     if (!row.value || !isOpen(bin)) return [];
     const isLow = from === -Infinity;
     const eyes = words.charts.eyes(count(row.value));
-    const edge = isLow ? below(signed(to, 3)) : above(signed(from, 3));
+    const edge = isLow ? below(signed(to, decimals)) : above(signed(from, decimals));
     const width = Math.max(textWidth(eyes, artwork.type), textWidth(edge, artwork.type));
     const y = clearOf(bars, scales, isLow ? [0, width] : [scales.width - width, scales.width]);
     const line = lineHeight(artwork);

@@ -40,21 +40,21 @@ export function isOpen({ from, to }: Pick<Bin, 'from' | 'to'>): boolean {
   return from === -Infinity || to === Infinity;
 }
 
-/** Width between the edges of a bin that has two, and the space that sets an open bin apart from its neighbour. */
-const binWidth = 0.25;
-const openGap = 0.125;
-
-/** Where a bin is drawn; an open bin is as wide as any other, a little apart. */
-export function extentOf({ from, to }: Bin): readonly [from: number, to: number] {
-  if (from === -Infinity) return [to - openGap - binWidth, to - openGap];
-  return to === Infinity ? [from + openGap, from + openGap + binWidth] : [from, to];
+/**
+ * Where a bin is drawn; an open bin is as wide as any other, half a width apart.
+ *
+ * @param width  between the edges of a bin that has two
+ */
+export function extentOf({ from, to }: Pick<Bin, 'from' | 'to'>, width: number): readonly [from: number, to: number] {
+  if (from === -Infinity) return [to - 1.5 * width, to - width / 2];
+  return to === Infinity ? [from + width / 2, from + 1.5 * width] : [from, to];
 }
 
 /** Bars of the bins that have eyes; a count that is hidden or does not exist has none. */
-export function barsOf(bins: readonly Bin[]): readonly Bar[] {
-  const space = binWidth / 16;
+export function barsOf(bins: readonly Bin[], width: number): readonly Bar[] {
+  const space = width / 16;
   return bins.flatMap((bin) => {
-    const [from, to] = extentOf(bin);
+    const [from, to] = extentOf(bin, width);
     const { value, n } = bin.row;
     return value ? [{ x: from + space, x2: to - space, share: value / n }] : [];
   });

@@ -1,5 +1,7 @@
 import { accuracyShares } from './accuracy-shares.js';
 import { acuityCumulative } from './acuity-cumulative.js';
+import { angleError } from './angle-error.js';
+import { cylinderShares } from './cylinder-shares.js';
 import { differences } from './differences.js';
 import { doubleAngle } from './double-angle.js';
 import { eyeFlow } from './eye-flow.js';
@@ -13,6 +15,8 @@ export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart
   ['prediction-error', predictionError],
   ['accuracy-shares', accuracyShares],
   ['acuity-cumulative', acuityCumulative],
+  ['cylinder-shares', cylinderShares],
   ...vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const),
+  ['angle-error', angleError],
   ['differences', differences],
 ]);

@@ -13,6 +13,11 @@ export function sampleText({ results, words }: ChartSetting, measure: string, { 
   return words.charts.sample(count(n), count(patients));
 }
 
+/** 'n = 371'. */
+export function shortSampleText({ results, words }: ChartSetting, measure: string, { group }: Cohort): string {
+  return words.charts.shortSample(count(results.get(measure, group, 'n').n));
+}
+
 /** The outcome visit and when it really was, in lines that fit under the picture. */
 export function visitLines(setting: ChartSetting, family: OutcomeFamily): readonly string[] {
   const { results, plan, words, artwork } = setting;

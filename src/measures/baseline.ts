@@ -1,5 +1,5 @@
 import type { Measure } from '../records/measure.js';
-import { acuityLines } from './profiles.js';
+import { acuityLines, errorLimits } from './profiles.js';
 
 /** 1 or 0 for a condition on a value; NaN where the value is missing. */
 const indicator = (value: number, holds: boolean): number => (Number.isNaN(value) ? Number.NaN : holds ? 1 : 0);
@@ -80,6 +80,7 @@ export const baselineMeasures: readonly Measure[] = [
     worked: '{steep@before} − {flat@before}',
     source: 'definition',
     groupings: 'cohorts',
+    within: errorLimits,
     of: (flat, steep) => steep - flat,
   },
   {

@@ -15,7 +15,7 @@ describe('bins', () => {
   });
 
   it('are as wide as one another where they are drawn, the open ones a little apart', () => {
-    const extents = bins.map(extentOf);
+    const extents = bins.map((bin) => extentOf(bin, 0.25));
     for (const [from, to] of extents) expect(to - from).toBeCloseTo(0.25, 12);
     expect(extents[0]).toEqual([-2.5, -2.25]);
     expect(extents.at(-1)).toEqual([2.25, 2.5]);
@@ -24,13 +24,13 @@ describe('bins', () => {
 
 describe('bars', () => {
   it('add up to all eyes', () => {
-    const total = barsOf(bins).reduce((sum, { share }) => sum + share, 0);
+    const total = barsOf(bins, 0.25).reduce((sum, { share }) => sum + share, 0);
     expect(total).toBeCloseTo(1, 12);
   });
 
   it('are left out where a count is hidden', () => {
     const hidden = bins.map((bin) => ({ ...bin, row: { ...bin.row, value: undefined } }));
-    expect(barsOf(hidden)).toEqual([]);
+    expect(barsOf(hidden, 0.25)).toEqual([]);
   });
 });
 

@@ -1,8 +1,9 @@
 import { categoryColumn } from '../../src/columns/category-column.js';
+import { angleBins } from '../../src/measures/profiles.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
-import { type InventedEye, type Row, resultOf, vectorRows } from './synthetic-rows.js';
+import { errorRows, type InventedEye, type Row, resultOf, vectorRows } from './synthetic-rows.js';
 
 type Vector = readonly [x: number, y: number];
 
@@ -14,6 +15,10 @@ export interface InventedAstigmatism {
   inFrame: Vector;
   predicted: Vector;
   error: Vector;
+  /** Magnitudes in planes of their own, D, and an angle, degrees. */
+  cylinderBefore: number;
+  cylinderRecorded: number;
+  angle: number;
 }
 
 const difference = ([ax, ay]: Vector, [bx, by]: Vector): Vector => [ax - bx, ay - by];
@@ -28,8 +33,14 @@ export function astigmatismOf({ before, after }: InventedEye, index: number): In
     inFrame: [induced[1] - 0.2 * Math.hypot(...before), induced[0]],
     predicted,
     error: difference(after, predicted),
+    cylinderBefore: Math.hypot(...before),
+    cylinderRecorded: 1.04 * Math.hypot(...after),
+    angle: 25 * after[0] - 18 * after[1],
   };
 }
+
+/** The same of an angle: shares stay shares. */
+const inDegrees = (rows: readonly Row[]): readonly Row[] => rows.map((row) => ({ unit: 'deg', ...row }));
 
 /** What one group of eyes gives, by measure. */
 export function astigmatismRows(eyes: readonly InventedAstigmatism[]): Readonly<Record<string, readonly Row[]>> {
@@ -42,6 +53,15 @@ export function astigmatismRows(eyes: readonly InventedAstigmatism[]): Readonly<
     'cylinder_prediction_error:toric': of(({ error }) => error),
     split_predicted: of(({ predicted }) => predicted),
     split_residual: achieved,
+    corneal_cylinder_magnitude_before: errorRows(eyes.map(({ cylinderBefore }) => cylinderBefore)),
+    refractive_cylinder_after_recorded: errorRows(eyes.map(({ cylinderRecorded }) => cylinderRecorded)),
+    angle_of_error: inDegrees(
+      errorRows(
+        eyes.map(({ angle }) => angle),
+        angleBins,
+        [5, 10, 15],
+      ),
+    ),
   };
 }
 

@@ -75,7 +75,9 @@ describe('order and numbers', () => {
 
   it('pass over figures that the data do not allow', () => {
     const without = rows(eyes).map((row) =>
-      /cylinder|cdva|udva|induced|split/.test(row.measure) && row.statistic === 'n' ? { ...row, value: 0, n: 0 } : row,
+      /cylinder|cdva|udva|induced|split|angle/.test(row.measure) && row.statistic === 'n'
+        ? { ...row, value: 0, n: 0 }
+        : row,
     );
     expect(drawn(without, []).map(({ id }) => id)).toEqual(['eye-flow', 'prediction-error', 'accuracy-shares']);
   });
@@ -116,6 +118,9 @@ describe('numbers of figures', () => {
       '2,000',
       '0.005',
       '1.0',
+      '5',
+      '15',
+      '42.5',
       '95',
       '0',
     ]);

@@ -1,6 +1,11 @@
+import { angles, type SignedQuantityWords } from './angles.js';
+import { cylinderShares } from './cylinder-shares.js';
+
 /** '1 eye', '371 eyes'. */
 const eyes = (count: string): string => `${count} ${count === '1' ? 'eye' : 'eyes'}`;
 const patients = (count: string): string => `${count} ${count === '1' ? 'patient' : 'patients'}`;
+
+const dioptres = (value: string): string => `${value} D`;
 
 /** The two errors of the spherical equivalent. */
 const errors = {
@@ -14,22 +19,34 @@ const errors = {
   },
 } as const;
 
-const predictionError = {
-  title: (error: string) => `${error} of the spherical equivalent`,
-  axis: (error: string) => `${error}, D`,
+/** An error of the spherical equivalent as its histogram tells it. */
+function sphericalError({ name, reference }: (typeof errors)[keyof typeof errors]): SignedQuantityWords {
+  return {
+    title: `${name} of the spherical equivalent`,
+    axis: `${name}, D`,
+    negative: '← more myopic',
+    positive: 'more hyperopic →',
+    amount: dioptres,
+    within: (percent, limit) => `${percent} % within ±${dioptres(limit)}`,
+    below: (edge) => `below ${dioptres(edge)}`,
+    above: (edge) => `above ${dioptres(edge)}`,
+    legend:
+      `${name}: achieved minus ${reference}, spherical equivalent in the spectacle plane; negative is more myopic. ` +
+      'Bins of 0.25 D are centred on 0; a value on an edge counts in the bin nearer 0. ' +
+      'Brackets: eyes within ±0.50 D and ±1.00 D, counted from the values and not from the bins.',
+    altLead: `Histogram of the ${name.toLowerCase()} in bins of 0.25 dioptre. `,
+  };
+}
+
+const signedQuantities = {
+  prediction_error: sphericalError(errors.prediction_error),
+  target_error: sphericalError(errors.target_error),
+  ...angles,
+} as const;
+
+const histogram = {
   share: 'Eyes, %',
-  myopic: '← more myopic',
-  hyperopic: 'more hyperopic →',
-  within: (percent: string, limit: string) => `${percent} % within ±${limit} D`,
-  dioptres: (value: string) => `${value} D`,
   centre: (mean: string, sd: string) => `mean ${mean}, SD ${sd}`,
-  below: (edge: string) => `below ${edge} D`,
-  above: (edge: string) => `above ${edge} D`,
-  legend: (error: string, reference: string) =>
-    `${error}: achieved minus ${reference}, spherical equivalent in the spectacle plane; negative is more myopic. ` +
-    'Bins of 0.25 D are centred on 0; a value on an edge counts in the bin nearer 0. ' +
-    'Brackets: eyes within ±0.50 D and ±1.00 D, counted from the values and not from the bins.',
-  altLead: (error: string) => `Histogram of the ${error.toLowerCase()} in bins of 0.25 dioptre. `,
 } as const;
 
 const accuracyShares = {
@@ -176,10 +193,12 @@ export const charts = {
   hidden: 'hidden',
   noInterval: 'no interval',
   errors,
-  predictionError,
+  signedQuantities,
+  histogram,
   accuracyShares,
   acuityCumulative,
   doubleAngle,
+  cylinderShares,
   differences,
   eyeFlow,
 } as const;
