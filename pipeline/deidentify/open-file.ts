@@ -3,20 +3,19 @@ import { isFullDate, isMeasurement } from '../../src/deidentify/harmless.js';
 import { judgeDecimalMark } from '../../src/intake/decimal-mark.js';
 import { headerIdentifier } from '../../src/intake/identifier-header.js';
 import { missingWords } from '../../src/intake/missing.js';
-import { type NotATable, notATable } from '../../src/intake/not-a-table.js';
+import type { NotATable } from '../../src/intake/not-a-table.js';
 import { type DecimalMark, parseNumber } from '../../src/intake/number.js';
 import type { ExportedFile } from '../../src/propose/exported.js';
 import { saysMissing } from '../../src/propose/missing-words.js';
 import type { RecognisedFile } from '../../src/propose/placed.js';
 import { recognise } from '../../src/propose/recognise.js';
-import type { Reading } from '../../src/records/plan.js';
-import { decoderOf } from '../ingest/decode.js';
-import { bytesForm, type Passed, readTable, tableForm } from '../ingest/read-bytes.js';
+import type { Passed } from '../ingest/read-bytes.js';
 import type { TableRead } from '../ingest/read-table.js';
-import { ReadFailure, survey } from '../ingest/survey.js';
+import { ReadFailure } from '../ingest/survey.js';
 import type { Layout } from '../ingest/wanted.js';
 import type { Io } from '../io.js';
-import { findTopRows, type TopRows } from '../propose/top-rows.js';
+import { type LayoutFrom, openExport } from '../propose/open-export.js';
+import type { TopRows } from '../propose/top-rows.js';
 import { freeTextColumns } from './free-text.js';
 
 /** A file that is fit to be copied. */
@@ -32,16 +31,6 @@ export type Unfit =
   | { why: 'missing' | 'unreadable' | 'empty' | 'no-header' }
   | { why: 'not-csv'; kind: NotATable }
   | { why: 'quote-open' | 'header-changes'; row: number };
-
-const standard: Reading = {
-  delimiter: 'auto',
-  decimal: 'auto',
-  date_order: 'auto',
-  encoding: 'auto',
-  header_row: 1,
-  units_row: 'auto',
-  missing: [],
-};
 
 /** Headers whose columns are never asked again: nothing is linked by them and nobody is named in them. */
 const neverRead = new Set(['header-address', 'header-contact', 'header-photo']);
@@ -105,18 +94,14 @@ async function opened(
   io: Io,
   passed: Passed,
 ): Promise<OpenedFile | Unfit> {
-  const found = await survey(path, io, passed);
-  if (found.bytes === found.judged.markBytes) return { why: 'empty' };
-  const shape = notATable(found.sample);
-  if (shape) return { why: 'not-csv', kind: shape };
-  const text = (await decoderOf(found.judged.encoding)).write(found.sample);
-  const top = await findTopRows(text);
-  const reading = top && { ...standard, header_row: top.headerRow, delimiter: top.delimiter };
-  const form = reading && (await bytesForm(found, reading));
-  if (!top || !form) return { why: 'no-header' };
-  const isText = await freeTextColumns(text, top);
-  const layoutOf = (header: readonly string[]): Layout => layout(header, isText, isReviewed);
-  const { read } = await readTable(path, tableForm(form, reading, layoutOf), form.encoding, io, passed);
+  const layoutFrom: LayoutFrom = async (text, top) => {
+    const isText = await freeTextColumns(text, top);
+    return (header) => layout(header, isText, isReviewed);
+  };
+  const found = await openExport(path, layoutFrom, io, passed);
+  if (found.why === 'no-delimiter') return { why: 'no-header' };
+  if (found.why !== undefined) return found;
+  const { top, encoding, read } = found;
   if (read.quoteRow > 0) return { why: 'quote-open', row: read.quoteRow };
   if (!read.header || read.rows === 0) return { why: 'empty' };
   const other = read.odd.find(({ kind }) => kind === 'header changes');
@@ -124,7 +109,7 @@ async function opened(
   if (!isHeader(read.header)) return { why: 'no-header' };
   const { rows, passedOver, units, ragged } = read;
   return {
-    of: recognise(exported(path, top, form.encoding, read)),
+    of: recognise(exported(path, top, encoding, read)),
     isRead: (index) => read.layout.kept.includes(index),
     read: { rows, passedOver, units, ragged: ragged.length, unreadable: unreadableCells(read) },
   };

@@ -4,38 +4,25 @@ import { fileKinds } from '../../src/findings/detail-kinds.js';
 import { splitDate } from '../../src/intake/date.js';
 import { fileNameIdentifier } from '../../src/intake/identifiers.js';
 import { missingWords } from '../../src/intake/missing.js';
-import { notATable } from '../../src/intake/not-a-table.js';
 import { parseNumber } from '../../src/intake/number.js';
 import { parseRefraction } from '../../src/intake/refraction-cell.js';
 import type { FieldType } from '../../src/plan/fields.js';
 import type { ExportedFile } from '../../src/propose/exported.js';
 import { saysMissing } from '../../src/propose/missing-words.js';
-import type { Reading } from '../../src/records/plan.js';
-import { decoderOf } from '../ingest/decode.js';
 import type { SourceFile } from '../ingest/files.js';
 import { judge } from '../ingest/judge.js';
-import { bytesForm, type Passed, readTable, tableForm } from '../ingest/read-bytes.js';
+import type { Passed } from '../ingest/read-bytes.js';
 import type { TableRead } from '../ingest/read-table.js';
-import { ReadFailure, survey } from '../ingest/survey.js';
+import { ReadFailure } from '../ingest/survey.js';
 import { identifierFindings, tableFindings } from '../ingest/table-findings.js';
 import type { Layout, Wanted } from '../ingest/wanted.js';
 import type { Io } from '../io.js';
-import { findTopRows } from './top-rows.js';
+import { openExport, standardReading } from './open-export.js';
 
 /** A file with all its columns, or the findings that keep it from being looked at. */
 export type Looked =
   | { kind: 'file'; file: ExportedFile; read: TableRead }
   | { kind: 'unfit'; file: string; label: string; findings: readonly FindingParts[] };
-
-const standard: Reading = {
-  delimiter: 'auto',
-  decimal: 'auto',
-  date_order: 'auto',
-  encoding: 'auto',
-  header_row: 1,
-  units_row: 'auto',
-  missing: [],
-};
 
 /** One use of a column, of which nothing but the way its cells are read matters. */
 export function usedAs(field: string | undefined, type: FieldType | undefined): Wanted {
@@ -71,7 +58,10 @@ function declaredMissing(columns: readonly WordColumn[]): readonly string[] {
 
 /** How numbers and dates of a file are written, judged as `run` judges them. @param uses  of each column */
 export function judgedBy(read: TableRead, uses: readonly (readonly Wanted[])[], missing: readonly string[]) {
-  const { decimal, dateOrder, doubts } = judge({ ...read, layout: { ...read.layout, uses } }, { ...standard, missing });
+  const { decimal, dateOrder, doubts } = judge(
+    { ...read, layout: { ...read.layout, uses } },
+    { ...standardReading, missing },
+  );
   const open = doubts.some(({ rule }) => rule === 'date-order-open');
   return { decimal, dateOrder: open ? undefined : dateOrder, doubts };
 }
@@ -82,20 +72,15 @@ interface Opened extends Pick<ExportedFile, 'groups' | 'headerRow' | 'delimiter'
 
 const stop = { severity: 'stop', effect: 'nothing published' } as const;
 
+const rulesOf = { empty: 'file-empty', 'no-header': 'header-missing', 'no-delimiter': 'delimiter-open' } as const;
+
 async function opened(path: string, io: Io, passed: Passed): Promise<Opened | FindingParts> {
-  const found = await survey(path, io, passed);
-  if (found.bytes === found.judged.markBytes) return { ...stop, rule: 'file-empty' };
-  const kind = notATable(found.sample);
-  if (kind) return { ...stop, rule: 'file-not-csv', detail: fileKinds.indexOf(kind) };
-  const text = (await decoderOf(found.judged.encoding)).write(found.sample);
-  const top = await findTopRows(text);
-  if (!top) return { ...stop, rule: 'header-missing' };
-  const reading = { ...standard, header_row: top.headerRow, delimiter: top.delimiter };
-  const form = await bytesForm(found, reading);
-  if (!form) return { ...stop, rule: 'delimiter-open' };
-  const { read } = await readTable(path, tableForm(form, reading, everyColumn), form.encoding, io, passed);
+  const found = await openExport(path, async () => everyColumn, io, passed);
+  if (found.why === 'not-csv') return { ...stop, rule: 'file-not-csv', detail: fileKinds.indexOf(found.kind) };
+  if (found.why !== undefined) return { ...stop, rule: rulesOf[found.why] };
+  const { top, encoding, read } = found;
   if (!read.header || read.rows === 0) return { ...stop, rule: 'file-empty' };
-  return { ...top, encoding: form.encoding, read };
+  return { ...top, encoding, read };
 }
 
 function unfit(file: string, label: string, findings: readonly FindingParts[]): Looked {

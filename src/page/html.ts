@@ -1,22 +1,11 @@
+import { escaped } from '../format/markup.js';
+
 /** Text that is markup already and is not escaped again. */
 export interface Markup {
   readonly markup: string;
 }
 
 type Piece = string | number | Markup | readonly Markup[] | undefined;
-
-const escapes: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** Text as it stands in a page or in a quoted attribute. */
-export function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (sign) => escapes[sign] ?? sign);
-}
 
 /** Text that is known to be markup: a drawn figure, a style sheet. */
 export function markup(text: string): Markup {

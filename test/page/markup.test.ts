@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { accents, ink } from '../../src/charts/theme.js';
+import { escaped } from '../../src/format/markup.js';
 import { drawingMarkup } from '../../src/page/drawing.js';
-import { escaped, html, prose } from '../../src/page/html.js';
+import { html, prose } from '../../src/page/html.js';
 import { markdownMarkup } from '../../src/page/markdown.js';
 import { stripMarkup } from '../../src/page/strip.js';
 import { style } from '../../src/page/style.js';

@@ -1,3 +1,4 @@
+import { escaped } from '../../format/markup.js';
 import { count } from '../../format/number.js';
 import type { TableRow, TypesetTable } from '../../records/report.js';
 import type { Words } from '../../words/index.js';
@@ -51,16 +52,4 @@ function rowHtml({ label, indent, cells }: TableRow, width: number): string {
 function cellHtml(text: string): string {
   const isWords = text.length > 20 && !/\d/.test(text);
   return `<td${isWords ? ' class="words"' : ''}>${escaped(text)}</td>`;
-}
-
-const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 }
