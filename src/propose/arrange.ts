@@ -17,6 +17,10 @@ export interface ArrangedBlock {
   visit: VisitContext | undefined;
   /** Nothing in the file says so. */
   assumed: boolean;
+  /** Nothing says that there are such rows: the block stands as a comment. */
+  open: boolean;
+  /** Rows count only where this column is filled; undefined where all do. */
+  only: Placed | undefined;
   /** Of prediction rows: the formula, unless a column names it. */
   formula: string | undefined;
   columns: readonly Placed[];
@@ -44,6 +48,8 @@ const block = (holds: Holds, columns: readonly Placed[], more: Partial<ArrangedB
   side: undefined,
   visit: undefined,
   assumed: false,
+  open: false,
+  only: undefined,
   formula: undefined,
   columns,
   ...more,
@@ -114,6 +120,24 @@ const inOrder = (one: ArrangedBlock): ArrangedBlock => ({
   columns: withPartners(one.columns).toSorted((a, b) => a.index - b.index),
 });
 
+/**
+ * Facts of operations or eyes. Where no column names the eye, those that stand for one eye take along what is said of
+ * both, in rows that say something of that eye; what is said of both alone leaves open which of them it is about.
+ */
+function factBlocks(of: RecognisedFile, facts: readonly Placed[], holds: Holds): readonly ArrangedBlock[] {
+  const sides = (['right', 'left'] as const).filter((side) => of.placed.some(({ context }) => context.side === side));
+  if (facts.length === 0 || placedAs(of, 'eye') || sides.length === 0)
+    return bySide(facts).map((columns) => block(holds, columns, sideOf(columns)));
+  const ofBoth = facts.filter(({ context }) => context.side === undefined);
+  return sides.map((side) => {
+    const own = facts.filter(({ context }) => context.side === side);
+    const only = own.find(({ term }) => term === 'surgery_date') ?? own[0];
+    return block(holds, [...ofBoth, ...own], { side, open: own.length === 0, only });
+  });
+}
+
+const sideOf = (columns: readonly Placed[]) => ({ side: columns.find(({ context }) => context.side)?.context.side });
+
 /** Columns that found no place in any block, nor a reason. */
 function stranded(of: RecognisedFile, used: readonly Placed[], told: readonly Left[]): readonly Left[] {
   const known = new Set([...used, ...told].map(({ index }) => index));
@@ -132,9 +156,8 @@ export function arrange(of: RecognisedFile, audit: AuditView): ArrangedFile {
   const shared = ['patient', 'eye'].flatMap((term) => placedAs(of, term) ?? []);
   const { predictions, own, facts, ofSurgery, ofExam } = sortedOut(of, shared, operates);
   const exams = examColumns(of, ofExam, { surgical: operates, audit });
-  const sideOf = (columns: readonly Placed[]) => ({ side: columns.find(({ context }) => context.side)?.context.side });
   const all = [
-    ...bySide(facts).map((columns) => block(operates ? 'surgery' : 'eye', columns, sideOf(columns))),
+    ...factBlocks(of, facts, operates ? 'surgery' : 'eye'),
     ...exams.groups.map(({ columns, visit, assumed }) =>
       block('exam', columns, { ...sideOf(columns), visit, assumed }),
     ),

@@ -8,7 +8,7 @@ import type { Term } from './vocabulary/vocabulary.js';
 export interface ExamGroup {
   columns: readonly Placed[];
   visit: VisitContext | undefined;
-  /** Nothing in the file says when; what stands here is likely. */
+  /** Nothing in the file says when: what stands here is likely, and where nothing is somebody must say. */
   assumed: boolean;
 }
 
@@ -82,22 +82,13 @@ function assumedVisit(
   return audit.operates ? undefined : after;
 }
 
-function untimed(
-  of: RecognisedFile,
-  columns: readonly Placed[],
-  about: About,
-): { groups: readonly ExamGroup[]; left: readonly Left[] } {
+function untimed(of: RecognisedFile, columns: readonly Placed[], about: About): readonly ExamGroup[] {
   const corneal = columns.filter(isCorneal);
   const rest = columns.filter((one) => !isCorneal(one));
   const parts = about.audit.operates ? [corneal, rest] : [columns];
-  const found = parts
+  return parts
     .filter((part) => part.length > 0)
     .map((part) => ({ columns: part, visit: assumedVisit(of, part, about), assumed: true }));
-  const groups = found.filter(({ visit }) => visit !== undefined);
-  return {
-    groups,
-    left: found.filter(({ visit }) => visit === undefined).flatMap((one) => leave(one.columns, 'when')),
-  };
 }
 
 function groupOf(
@@ -110,10 +101,7 @@ function groupOf(
   if (measured.length === 0) return { groups: [], left: [...kept.left, ...leave(kept.columns, 'alone')] };
   const visit = measured[0]?.context.visit;
   const isTimed = visit !== undefined || measured.length < kept.columns.length;
-  if (!isTimed) {
-    const made = untimed(of, measured, about);
-    return { groups: made.groups, left: [...kept.left, ...made.left] };
-  }
+  if (!isTimed) return { groups: untimed(of, measured, about), left: kept.left };
   const corneal = visit === undefined && about.surgical && !measured.every(isCorneal) ? measured.filter(isCorneal) : [];
   const dated = { columns: kept.columns.filter((one) => !corneal.includes(one)), visit, assumed: false };
   // Beside an operation the keratometry is that of the planning; the date is that of what followed.

@@ -37,8 +37,6 @@ export type LeftReason =
   | 'other form'
   /** The same values as a column of another file. */
   | 'repeated'
-  /** Before or after surgery is not said. */
-  | 'when'
   /** Says something of an operation, and the file has none. */
   | 'no operation';
 

@@ -39,6 +39,7 @@ function sourceOf(one: KnownFile, { visits }: Known, answers: Answers, reading: 
     missing: of.file.missing,
     reading,
     visitName,
+    visits: visits.found.map(({ name }) => name),
   };
   return { one, lines: sourceLines(one.arranged, settings) };
 }
@@ -48,14 +49,18 @@ function likenessOf({ one, lines }: Source): string {
   return JSON.stringify([one.of.file.header.map(foldedHeader), lines(['']).map(({ text }) => text)]);
 }
 
+/** Doubts, each once: two eyes or two files may share one. */
+function distinct(doubts: readonly Doubt[]): readonly Doubt[] {
+  const isSame = (a: Doubt, b: Doubt): boolean => a.text === b.text && a.header === b.header;
+  return doubts.filter((one, i) => doubts.findIndex((other) => isSame(one, other)) === i);
+}
+
 /** Lines of a family of files: those of the first, with the doubts of all. */
 function familyLines(family: readonly Source[]): readonly YamlLine[] {
   const files = family.map(({ one }) => one.of.file.file);
   const all = family.map(({ lines }) => lines(files));
   return (all[0] ?? []).map((line, at) => {
-    const doubts = all.flatMap((lines) => lines[at]?.doubts ?? []);
-    const distinct = doubts.filter(({ text }, i) => doubts.findIndex((other) => other.text === text) === i);
-    return { ...line, doubts: distinct };
+    return { ...line, doubts: distinct(all.flatMap((lines) => lines[at]?.doubts ?? [])) };
   });
 }
 
@@ -81,7 +86,7 @@ function summaryOf({ one, lines }: Source): FileSummary {
     file: one.of.file,
     note: '',
     placed: new Set(columns.map(({ index }) => index)).size,
-    unsure: lines(['']).flatMap(({ doubts = [] }) => doubts),
+    unsure: distinct(lines(['']).flatMap(({ doubts = [] }) => doubts)),
     left: arranged.left.map(({ index, why, term }) => ({
       header: headerName(one.of.file, index),
       reason: words.left[why](term ?? ''),

@@ -58,6 +58,8 @@ function withOperations(arranged: ArrangedFile, operated: Choice | undefined, an
     side: undefined,
     visit: undefined,
     assumed: true,
+    open: false,
+    only: undefined,
     formula: undefined,
     columns,
   };

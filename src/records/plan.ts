@@ -190,6 +190,6 @@ export interface Fault {
   message: string;
   /** Expected form, nearest known word, an example: one line each. */
   advice: readonly string[];
-  /** The field whose column is missing, where that is the fault. */
+  /** The field or key that is missing, where that is the fault. */
   lacks?: string;
 }

@@ -144,7 +144,57 @@ describe('both eyes in one row', () => {
       'OS sph',
     ]);
     // Where operations themselves do not say which eye, that is left to be said, not guessed.
-    expect((await proposedFor({ 'both.csv': text })).faults.join()).toContain('eye');
+    const open = await proposedFor({ 'both.csv': text });
+    expect(open.doubts.filter((kind) => kind === 'open eye')).toHaveLength(2);
+    expect(open.plan?.sources[0]?.blocks.map(({ holds }) => holds)).toEqual(['exam', 'exam']);
+    await expect(auditOf(open.text, { 'both.csv': text })).rejects.toThrow('operations-none');
+  });
+
+  // By hand: of eyes 0 and 1 the right one was operated, of eye 2 the left one, of eye 3 both.
+  const operated = (at: number): readonly [boolean, boolean] => [at !== 2, at === 2 || at === 3];
+  const sided = eyes.slice(0, 4).map((eye) => ({ ...eye, patient: eye.patient.slice(0, 5) }));
+  it.each([
+    [
+      'a date of each eye',
+      'ID,OD op date,OS op date,OD IOL power,OS IOL power,OD post sph,OD post cyl,OD post axis,OS post sph,OS post cyl,OS post axis',
+      (date: string, [right, left]: readonly [boolean, boolean]) => [right ? date : '', left ? date : ''],
+    ],
+    [
+      'a date of both eyes, and a lens of each',
+      'ID,Op date,OD IOL power,OS IOL power,OD post sph,OD post cyl,OD post axis,OS post sph,OS post cyl,OS post axis',
+      (date: string) => [date],
+    ],
+  ])('%s: each eye that was operated is one, with its own refraction', async (_, header, dates) => {
+    const text = csv(header, sided, (eye, at) => {
+      const [right, left] = operated(at);
+      const blank = ['', '', ''];
+      return [
+        `S${at}`,
+        ...dates(eye.operated, [right, left]),
+        right ? '21.0' : '',
+        left ? '22.5' : '',
+        ...(right ? [-0.25, -0.5, 90] : blank),
+        ...(left ? [0.5, -0.75, 10] : blank),
+      ];
+    });
+    const { text: audit, faults } = await proposedFor({ 'both.csv': text });
+    expect(faults).toEqual([]);
+    const { derived, findings } = await auditOf(audit, { 'both.csv': text });
+    const { tables, eyes: found } = derived;
+    const column = (name: string) => found.column(name) as { at(eye: number): number };
+    const names = Array.from({ length: found.numRows() }, (__, eye) => {
+      const side = column('laterality').at(eye) === 0 ? 'right' : 'left';
+      return `${tables.patients[column('patient').at(eye)]} ${side} ${column('lens_power').at(eye)} ${column('spherical_equivalent').at(eye)}`;
+    });
+    // S + C/2 by hand: −0.25 − 0.25 and +0.50 − 0.375.
+    expect(names).toEqual([
+      'S0 right 21 -0.5',
+      'S1 right 21 -0.5',
+      'S2 left 22.5 0.125',
+      'S3 right 21 -0.5',
+      'S3 left 22.5 0.125',
+    ]);
+    expect(findings.filter(({ severity }) => severity !== 'note').map(({ rule }) => rule)).toEqual([]);
   });
 });
 

@@ -12,6 +12,8 @@ export type DoubtKind =
   | 'shifted row'
   | 'blank lens cylinder'
   | 'assumed visit'
+  | 'open visit'
+  | 'open eye'
   | 'assumed operations'
   | 'scale unknown'
   | 'decimal mark'

@@ -1,4 +1,5 @@
 import { fieldNamed } from '../../plan/fields.js';
+import { defaultVisit } from '../../plan/study-schema.js';
 import { propose as words } from '../../words/en/propose.js';
 import type { ArrangedBlock, ArrangedFile } from '../arrange.js';
 import type { Choice } from '../choices.js';
@@ -12,7 +13,7 @@ import { type Doubt, doubt } from './doubt.js';
 import { choiceDoubt, type FileSettings } from './field-forms.js';
 import { headerName } from './header-name.js';
 import { leftLines } from './left-lines.js';
-import { columnsMapping, type YamlLine, yamlList, yamlText } from './lines.js';
+import { columnsMapping, type YamlLine, yamlBraces, yamlList, yamlText } from './lines.js';
 
 /** Everything that has been settled about one file. */
 export interface SourceSettings extends FileSettings {
@@ -26,6 +27,8 @@ export interface SourceSettings extends FileSettings {
   reading: readonly Doubt[];
   /** Name of a visit in audit.yaml. */
   visitName(name: string): string;
+  /** Names of the visits after surgery. */
+  visits: readonly string[];
 }
 
 /** A column that says nothing without one whose form is open stands as a comment, too; others are told by plan. */
@@ -84,8 +87,41 @@ function kindLines(block: ArrangedBlock, settings: SourceSettings, depth: number
     const doubts = assumed ? assumedDoubts(visit.name, settings) : [];
     lines.push({ depth, text: `visit: ${yamlText(settings.visitName(visit.name))}`, doubts });
   }
+  if (isOpenVisit(block)) lines.push(...openVisitLines(settings, depth));
   if (holds === 'prediction' && formula !== undefined) lines.push({ depth, text: `formula: ${yamlText(formula)}` });
   return lines;
+}
+
+const isTime = ({ term }: Placed): boolean => ['exam_date', 'days', 'visit'].includes(term);
+
+/** Whether nothing says when the examinations of a block were, and nothing is likely. */
+function isOpenVisit({ holds, visit, columns }: ArrangedBlock): boolean {
+  return holds === 'exam' && visit === undefined && !columns.some(isTime);
+}
+
+function openVisitLines({ visits }: SourceSettings, depth: number): readonly YamlLine[] {
+  const names = [...(visits.length > 0 ? visits : [defaultVisit]), 'before'];
+  return names.map((name, at) => ({
+    depth,
+    text: `visit: ${yamlText(name)}`,
+    off: true,
+    doubts: at === 0 ? [doubt('open visit', words.doubts.openVisit)] : [],
+  }));
+}
+
+/** Rows of one eye are those that say something of it. */
+function onlyLines({ file }: RecognisedFile, { only }: ArrangedBlock, depth: number): readonly YamlLine[] {
+  if (!only) return [];
+  const header = yamlText(file.header[only.index] ?? '');
+  return [
+    {
+      depth,
+      text: `only: [${yamlBraces([
+        ['where', header],
+        ['is', 'present'],
+      ])}]`,
+    },
+  ];
 }
 
 function assumedDoubts(visit: string, { operated }: SourceSettings): readonly Doubt[] {
@@ -104,11 +140,19 @@ function blockLines(
     ...kindLines(block, settings, depth),
     ...columnsMapping(depth, columnsOf(of, columns, settings, depth + 1), words.emptied),
     ...constantsOf(block, depth),
+    ...onlyLines(of, block, depth),
     ...blankLines(of, block, settings.answers, depth),
   ];
   if (alone) return body;
   const [first, ...rest] = body;
-  return first ? [{ ...first, depth: depth - 1, text: `- ${first.text}` }, ...rest] : [];
+  const lines = first ? [{ ...first, depth: depth - 1, text: `- ${first.text}` }, ...rest] : [];
+  return block.open ? asComment(lines) : lines;
+}
+
+/** A whole block that somebody must take. */
+function asComment(lines: readonly YamlLine[]): readonly YamlLine[] {
+  const doubts = [doubt('open eye', words.doubts.openEye)];
+  return lines.map((line, at) => ({ ...line, off: true, ...(at === 0 && { doubts }) }));
 }
 
 /** Day-first or month-first, or both as comments where nothing settles it. */

@@ -1,3 +1,4 @@
+import type { Laterality } from '../../intake/laterality.js';
 import type { Days } from '../../units.js';
 import { propose as words } from '../../words/en/propose.js';
 import type { ArrangedBlock, ArrangedFile } from '../arrange.js';
@@ -6,6 +7,7 @@ import type { SurveyedFile } from '../evidence/surveyed.js';
 import { columnOf } from '../exported.js';
 import { daysAt, numbersAt, placedAs } from '../eye-rows.js';
 import { wordsOf } from '../header-words.js';
+import type { Placed } from '../placed.js';
 
 /** A visit that the exports have. */
 export interface FoundVisit {
@@ -39,16 +41,23 @@ const usual: readonly VisitContext[] = [
 /** Share of the examined eyes that make a visit of what was found. */
 const leastShare = 0.2;
 
+/** The eyes that a date may be of: both, where neither its header nor a column of the file names one. */
+function sidesOf({ of }: SurveyedFile, { context }: Placed): readonly (Laterality | undefined)[] {
+  return context.side || placedAs(of, 'eye') ? [context.side] : ['right', 'left'];
+}
+
 /** Day of the first operation of each eye, by 'patient|side'. */
 function surgeryDays(files: readonly SurveyedFile[]): ReadonlyMap<string, Days> {
   const found = new Map<string, Days>();
   for (const one of files) {
     const date = placedAs(one.of, 'surgery_date');
-    const eyeOf = date && one.eyeOf(date.context.side);
     const dayOf = date && daysAt(one.of.file, date.index);
-    for (let row = 0; eyeOf && dayOf && row < one.of.file.rows; row++) {
-      const [eye, day] = [eyeOf(row), dayOf(row)];
-      if (eye !== undefined && day !== undefined) found.set(eye, Math.min(day, found.get(eye) ?? day));
+    for (const side of date ? sidesOf(one, date) : []) {
+      const eyeOf = one.eyeOf(side);
+      for (let row = 0; eyeOf && dayOf && row < one.of.file.rows; row++) {
+        const [eye, day] = [eyeOf(row), dayOf(row)];
+        if (eye !== undefined && day !== undefined) found.set(eye, Math.min(day, found.get(eye) ?? day));
+      }
     }
   }
   return found;

@@ -130,16 +130,18 @@ const ofSources = {
   }),
   keyCommented: (name: string, lines: readonly { line: number; text: string }[]): Told =>
     told(
-      `the column of "${name}" is open: ${lines.length === 1 ? 'its line is' : 'its lines are'} still a comment`,
+      `"${name}" is open: ${lines.length === 1 ? 'its line is' : 'its lines are'} still a comment`,
       doThis(`take the # away from ${lines.length === 1 ? 'this line' : 'the one of these lines that holds'}`),
       ...lines.map(({ line, text }) => atLine(line, text)),
     ),
-  noTime: (): Told =>
-    told(
+  noTime: (): Told => ({
+    ...told(
       'nothing says when these examinations were',
       expectedIs('a column exam_date, days or visit; or visit: NAME beside holds'),
       exampleIs('exam_date: Date'),
     ),
+    lacks: 'visit',
+  }),
   needs: (name: string, wanted: readonly string[]): Told =>
     told(`"${name}" says nothing without ${all(wanted)}`, doThis(`map ${all(wanted)} as well, or leave ${name} out`)),
   alternatives: (name: string, other: string): Told =>

@@ -137,8 +137,6 @@ export const propose = {
     alone: (term: string) => `${named(term)} says nothing without the columns that belong to it`,
     'other form': (term: string) => `${named(term)} is another form of what is mapped already`,
     repeated: () => 'the same predictions as in the list of operations',
-    when: (term: string) =>
-      `${named(term)}, but nothing says whether before or after surgery: give it a date or a visit`,
     'no operation': (term: string) => `${named(term)} belongs to an operation, and rows of this file are none`,
   } satisfies Readonly<Record<string, (term: string) => string>>,
 
@@ -163,15 +161,18 @@ export const propose = {
       `${n} blank cells, always without an axis too: taken for lenses that are not toric`,
     assumedVisit: (visit: string) =>
       `nothing says when this was measured; taken as ${visit === 'before' ? 'before' : 'after'} surgery`,
+    openVisit: 'nothing says whether before or after surgery; take one of these lines; until then a run stops here',
+    openEye:
+      'the date is of both eyes, and nothing says which was operated; take these lines for each eye that was; until then a run stops here',
     otherCodes: (codes: readonly string[]) => `not known, and counted as "other": ${listed(codes)}`,
     unknownLabels: (labels: readonly string[]) =>
       `visit words that say no time: ${listed(labels)}; rows with them belong to no visit unless their date does`,
     rareYear: (year: number, n: number, of: number) =>
       `only ${n} of ${of} operations lie in ${year}; if that is a slip of a date, narrow the period`,
     outcome: 'which visit is the outcome is yours to say; of a list the first that an eye has',
-    decimalOpen: (examples: string) => `${examples} may be thousands or decimals: take one of these lines`,
+    decimalOpen: (examples: string) => `‘${examples}’ may be thousands or decimals: take one of these lines`,
     decimalMixed: (examples: string) =>
-      `both decimal marks occur (${examples}): take one of these lines; the run stops as long as it is open`,
+      `both decimal marks occur (‘${examples}’): take one of these lines; the run stops as long as it is open`,
   },
 
   found: {

@@ -36,7 +36,7 @@ describe('rows and columns', () => {
       '      - { holds: exam, visit: before, columns: { cdva: V } }',
     ];
     const text = `${lines.join('\n')}\n`;
-    expect(toldOf(text)).toEqual(['7:7 the column of "eye" is open: its lines are still a comment']);
+    expect(toldOf(text)).toEqual(['7:7 "eye" is open: its lines are still a comment']);
     expect(adviceOf(text)).toEqual([
       'Do        take the # away from the one of these lines that holds',
       'Line 7    eye: { column: Eye, words: { right: [1], left: [2] } }',
