@@ -8,10 +8,12 @@ import { auditRows } from './analyse/audit-rows.js';
 import { benchmarkRows } from './analyse/benchmarks.js';
 import { comparisonRows } from './analyse/comparison.js';
 import { type FormerRow, formerRows } from './analyse/former.js';
+import { funnelRows } from './analyse/funnel.js';
 import { groupsOf } from './analyse/groups.js';
 import { lensConstantRows } from './analyse/lens-constants.js';
 import { measureRows } from './analyse/measure-rows.js';
 import { missingOutcomeRows } from './analyse/missing-outcomes.js';
+import { monitoringRows } from './analyse/monitoring.js';
 import { recomputedRows } from './analyse/recomputed.js';
 import { stabilityRows } from './analyse/stability.js';
 
@@ -57,6 +59,8 @@ export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRo
     ...comparisonRows(derived, groups, plan),
     ...stabilityRows(derived, audit, plan),
     ...benchmarkRows(derived, plan),
+    ...monitoringRows(derived, plan),
+    ...funnelRows(derived, plan),
   ];
   return assertRows([...rows, ...formerRows(rows, former)]);
 }

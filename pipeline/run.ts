@@ -22,6 +22,7 @@ import { plan as planFrom } from './plan.js';
 import type { Gathered } from './publish/everything.js';
 import { formerReport } from './publish/former-report.js';
 import { prepare, prepareCheck } from './publish/prepare.js';
+import { sharedResults } from './shared-results.js';
 import { findEye, traceEye } from './trace.js';
 
 /** The whole audit: exports in, report folder out. The stages in their order, and nothing else. */
@@ -37,10 +38,12 @@ export async function run(text: string, io: Io, options: { replace: boolean }, s
   const derived = derive(read.tables, plan);
   say('analyse', 0, 1);
   const results = indexResults(analyse(derived, plan, await formerReport(plan, io)));
-  const typeset = tabulate(results, plan, en);
-  const figures = draw(results, derived.points, plan, en);
+  const shared = sharedResults(results, derived, plan);
+  const typeset = tabulate(shared, plan, en);
+  const figures = draw(shared, derived.points, plan, en);
+  const internalTypeset = shared === results ? typeset : tabulate(results, plan, en);
   const internalFigures = draw(results, derived.points, plan, en, eyeNames(read.tables));
-  const all = { ...read, audit: text, derived, results, typeset, figures, internalFigures };
+  const all = { ...read, audit: text, derived, results, shared, typeset, internalTypeset, figures, internalFigures };
   const published = await publish(all, plan, io, say, { words: en, ...options });
   return published.kind === 'refused' ? published : { kind: 'published', plan, all, published };
 }

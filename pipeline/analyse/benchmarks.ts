@@ -7,10 +7,10 @@ import { comparedBy } from '../../src/comparison/compared.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
-import { auditCorrelation } from '../../src/statistics/icc.js';
 import { indexPatients } from '../../src/statistics/patients.js';
 import { type ShareEstimate, shareInterval } from '../../src/statistics/share.js';
 import { columnsOf } from './columns.js';
+import { auditIccOf } from './outcomes.js';
 
 /** Eyes that the source's definition counts: analysed, with the value, and at or above its acuity floor. */
 function countedEyes({ measure, acuityFloor, days }: Benchmark, derived: Derived): Int32Array {
@@ -50,8 +50,10 @@ function rowsOf(benchmark: Benchmark, derived: Derived, plan: Plan): readonly Re
   const eyes = countedEyes(benchmark, derived);
   const hits = hitsOf(pick(values, eyes), meets);
   const patients = indexPatients(eyes.map((eye) => patient[eye] as number));
-  const auditIcc = auditCorrelation(hits, patients);
-  const found = shareInterval(hits, patients, plan.statistics.confidence, { method: 'wilson', auditIcc });
+  const found = shareInterval(hits, patients, plan.statistics.confidence, {
+    method: 'wilson',
+    auditIcc: auditIccOf(columnsOf(about, derived), 'values')(meets),
+  });
   const plain = {
     measure: `benchmark:${id}`,
     group: 'all',

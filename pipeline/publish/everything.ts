@@ -29,7 +29,12 @@ export interface Everything extends Examined {
   /** audit.yaml, as read. */
   audit: string;
   derived: Derived;
+  /** What may leave the clinic of the results: small counts and small operators emptied. */
+  shared: Results;
+  /** Tables and figures of `shared`. */
   typeset: readonly TypesetTable[];
+  /** The same tables of all results. */
+  internalTypeset: readonly TypesetTable[];
   figures: readonly Figure[];
   /** The same figures with patient codes on their points, in the same order. */
   internalFigures: readonly Figure[];

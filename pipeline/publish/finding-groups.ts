@@ -24,6 +24,7 @@ export function findingGroups(
   const rowOf = queryRowOf(all.tables, context);
   return (['set aside', 'query', 'note'] as const).flatMap((severity) =>
     groupFindings(all.findings, severity)
+      .filter(({ count, eyes }) => places || Math.min(count, eyes || count) >= plan.outputs.small_cells)
       .map(({ rule, count, eyes, first }) => {
         const { title, effect } = tell(first[0], context);
         const sentence = words.findings.group(title, effect, first[0].effect === 'kept', countText(eyes));

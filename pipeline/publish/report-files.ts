@@ -39,16 +39,21 @@ export async function reportFiles(
     reviewFile('internal/review.csv', review, spreadsheet),
     flowFile('internal/flow.csv', all.raw, all.tables, all.results, spreadsheet),
   ];
-  const methodsText = methods(all.results, plan, words);
-  const parts = { results: all.results, plan, typeset: all.typeset, methods: methodsText };
+  const methodsText = methods(all.shared, plan, words);
   const shared = {
-    ...parts,
+    plan,
+    results: all.shared,
+    typeset: all.typeset,
+    methods: methodsText,
     figures: drawn,
     findings: findingGroups(all, plan, words, { places: false }),
     internal: undefined,
   };
   const inside = {
-    ...parts,
+    plan,
+    results: all.results,
+    typeset: all.internalTypeset,
+    methods: methods(all.results, plan, words),
     figures: identified,
     findings: findingGroups(all, plan, words, { places: true }),
     internal: { review, files: lists.map(({ path }) => listEntry(path, words)) },
@@ -59,7 +64,7 @@ export async function reportFiles(
     ...(await figureFiles(drawn, plan, say)),
     textFile('publication/methods.md', methodsText),
     textFile('publication/legends.md', legends(all.typeset, all.figures, words)),
-    resultsFile(resultsPath, all.results.rows),
+    resultsFile(resultsPath, all.shared.rows),
     pageFile('internal/index.html', inside, words),
     ...lists,
     textFile('internal/audit.yaml', all.audit),

@@ -105,7 +105,7 @@ export const publishedBenchmarks: readonly Benchmark[] = [
   },
   {
     id: 'zijlmans-2021-20/40',
-    source: 'Zijlmans et al. 2021 (cohort of an outcome set)',
+    source: 'Zijlmans et al. 2021, cohort of a standard outcome set',
     measure: 'cdva',
     statistic: 'share_at_or_better_20/40',
     value: 2505 / 2823,

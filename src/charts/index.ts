@@ -5,6 +5,8 @@ import { cylinderShares } from './cylinder-shares.js';
 import { differences } from './differences.js';
 import { doubleAngle } from './double-angle.js';
 import { eyeFlow } from './eye-flow.js';
+import { funnel } from './funnel.js';
+import { monitoring } from './monitoring.js';
 import { predictionError } from './prediction-error.js';
 import type { Chart } from './setting.js';
 import { vectorFigures } from './vector-figures.js';
@@ -18,5 +20,7 @@ export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart
   ['cylinder-shares', cylinderShares],
   ...vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const),
   ['angle-error', angleError],
+  ['monitoring', monitoring],
+  ['funnel', funnel],
   ['differences', differences],
 ]);

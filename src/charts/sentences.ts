@@ -55,12 +55,12 @@ export function generalLegend(setting: ChartSetting): readonly string[] {
 }
 
 /** Remarks that concern every chart of a run. */
-export function generalRemarks({ results, plan, words }: ChartSetting): readonly string[] {
+export function generalRemarks({ results, plan, words, mark }: ChartSetting): readonly string[] {
   const { small_cells: least } = plan.outputs;
   const tooMany = hasTooManyCohorts(cohortColumns(results, plan, words));
   return [
     ...(tooMany ? [words.charts.tooManyCohorts] : []),
-    ...(least > 0 ? [words.charts.suppressed(count(least))] : []),
+    ...(least > 0 && mark === undefined ? [words.charts.suppressed(count(least))] : []),
   ];
 }
 

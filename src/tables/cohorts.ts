@@ -10,7 +10,13 @@ import type { Column } from './shapes.js';
  */
 export function cohortColumns(results: Results, plan: Plan, words: Words): readonly Column[] {
   const cohorts = results.rows
-    .filter((row) => row.measure === 'eyes_operated' && row.statistic === 'count' && row.group !== 'all')
+    .filter(
+      (row) =>
+        row.measure === 'eyes_operated' &&
+        row.statistic === 'count' &&
+        row.group !== 'all' &&
+        row.note !== 'suppressed',
+    )
     .map(({ group }) => ({ group, value: groupPairs(group)[0]?.[1] ?? '' }));
   const isReference = ({ value }: { value: string }) => value === plan.cohorts.reference;
   const ordered = [...cohorts.filter(isReference), ...cohorts.filter((cohort) => !isReference(cohort))];

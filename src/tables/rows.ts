@@ -4,6 +4,7 @@ import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
 import { levelText } from './level.js';
 import type { Asked, Column, Draft, DraftRow, Setting, ShownCell } from './shapes.js';
+import { valueText } from './value-text.js';
 
 /** The label of a block of rows. */
 export function block(label: string): DraftRow {
@@ -39,8 +40,8 @@ export function statisticStub({ plan, words }: Setting): string {
 }
 
 /** How many values were come by in a way that a footnote has to tell, over all eyes. */
-export function provenance({ results }: Pick<Setting, 'results'>, statistic: string): string {
-  return count(results.get('provenance', 'all', statistic).value ?? 0);
+export function provenance({ results, words }: Pick<Setting, 'results' | 'words'>, statistic: string): string {
+  return valueText(results.get('provenance', 'all', statistic), words);
 }
 
 /** At which vertex distance refractions were taken to the cornea: as recorded, and for how many eyes by the plan's. */

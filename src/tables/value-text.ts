@@ -42,6 +42,7 @@ function isPoints(row: ResultRow): boolean {
  */
 export function valueText(row: ResultRow, words: Words): string {
   const { value, statistic } = row;
+  if (row.note === 'suppressed') return words.tables.notShown;
   if (value === undefined) return words.tables.notEstimable;
   if (isShare(row)) return percent(value, row.n);
   if (pValues.test(statistic)) return pValue(value);

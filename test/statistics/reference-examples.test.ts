@@ -39,8 +39,6 @@ const notOurs: Record<string, string> = {
   'tost-welch': 'equivalence is read off the interval against the declared margin',
   'power-t': 'sizes use the normal multipliers of the statistics page',
   'rm-anova-baseball': 'no repeated-measures ANOVA',
-  'funnel-binomial': 'limits of funnels are not in this folder',
-  'cusum-steiner': 'monitoring is not in this folder',
 };
 
 /** Text of all tests of this folder but this one. */

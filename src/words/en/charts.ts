@@ -1,5 +1,6 @@
 import { angles, type SignedQuantityWords } from './angles.js';
 import { cylinderShares } from './cylinder-shares.js';
+import { standingCharts } from './standing-charts.js';
 
 /** '1 eye', '371 eyes'. */
 const eyes = (count: string): string => `${count} ${count === '1' ? 'eye' : 'eyes'}`;
@@ -175,6 +176,7 @@ const differences = {
 
 /** English words: charts. */
 export const charts = {
+  standing: standingCharts,
   eyes,
   sample: (eyeCount: string, patientCount: string) => `n = ${eyes(eyeCount)} (${patients(patientCount)})`,
   shortSample: (eyeCount: string) => `n = ${eyeCount}`,

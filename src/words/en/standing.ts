@@ -14,11 +14,12 @@ export const standing = {
     former: 'Former report, a second sample',
   },
   rows: {
-    at: (visit: string, what: string) => `${visit}: ${what.charAt(0).toLowerCase()}${what.slice(1)}`,
+    at: (visit: string, what: string) => `${visit}: ${what}`,
     beyond: 'Changed by more than 0.50 D, n/N, %',
     within: (limit: string) => `within ±${limit} D`,
     orBetter: (line: string) => `corrected acuity ${line} or better`,
   },
+  lineOrBetter: (line: string) => `${line} or better`,
   statistics: { mean: 'mean', geometric_mean: 'typical' } as Readonly<Record<string, string>>,
   heads: {
     figure: 'Figure',

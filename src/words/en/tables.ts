@@ -225,6 +225,7 @@ export const tables = {
   percent: '%',
   ofEyes: (share: string, n: string) => `${share} % of ${n}`,
   notEstimable: 'not estimable',
+  notShown: 'not shown',
   notThisPlane: '–',
   notes: tableNotes,
   text: reportText,

@@ -1,0 +1,63 @@
+/** English words: charts of how the audit stands over time, and beside others. */
+export const standingCharts = {
+  share: 'Eyes, %',
+  funnel: {
+    title: (name: string) => `${name}: operators and sites by number of eyes`,
+    axis: 'Eyes',
+    foot: 'Lines: exact 95 % limits; broken: 99.8 %. Case mix is not adjusted.',
+    legend: (name: string, target: string, declared: boolean, operators: string) =>
+      `${name}: each mark is one of ${operators} operators or sites. The level line is ${declared ? 'the declared standard' : 'the share of all eyes'}, ${target} %; around it lie exact binomial limits, at the eyes divided by one design effect for fellow eyes, between which 95 % (full lines) and 99.8 % (broken lines) of operators would lie by chance alone. Case mix is not adjusted: an operator outside may have other patients. Operators with few eyes are not drawn.`,
+    altLead: 'Funnel plot. ',
+    inside: 'inside the limits',
+    beyond: (level: string) => `outside the ${level} % limits`,
+  },
+  monitoring: {
+    title: (name: string) => `${name}, over the series of operations`,
+    axis: 'Eyes with outcome, in the order of surgery',
+    sumAxis: 'Cumulative sum',
+    running: (eyes: string) => `share of the last 50 eyes (${eyes})`,
+    sum: (signals: string) => `cumulative sum, ${signals}`,
+    signals: (number: number, at: string) =>
+      number === 0 ? 'no signal' : number === 1 ? `1 signal, at eye ${at}` : `${number} signals, at eyes ${at}`,
+    foot: 'Eyes without outcome are passed over. Case mix is not adjusted.',
+    legend: (name: string, level: string) =>
+      `${name}: share of the last 50 eyes with its own ${level} confidence interval, patients with two eyes accounted for. Neighbouring points share most of their eyes.`,
+    noSum: 'No signal is looked for: audit.yaml declares no acceptable and unacceptable share (monitoring).',
+    sumLegend: (alarm: string) =>
+      `Broken line: the acceptable share. Cumulative sum of log likelihood ratios of the unacceptable against the acceptable share; its limit (broken line) is simulated, seeded, for this number of eyes, these fellow eyes and their correlation, so that a series at the acceptable share passes it at all with ${alarm} % probability. Only worsening is looked for; behind a signal the sum starts again.`,
+    altLead: 'Running shares. ',
+    altShare: (first: string, last: string) => `from ${first} % of the first 50 eyes to ${last} % of the last 50`,
+  },
+  stability: {
+    title: 'Refraction over visits',
+    panels: {
+      spherical_equivalent: 'Spherical equivalent, D',
+      refractive_cylinder_recorded: 'Cylinder as recorded, D',
+    },
+    legend: (level: string) =>
+      `Means of all eyes that came to each visit, with ${level} confidence intervals, spectacle plane; the same eyes at every visit, and what changed between visits, stand in the stability table.`,
+    foot: 'Below each mark: eyes.',
+    altLead: 'Means over visits. ',
+    altMean: (visit: string, mean: string) => `${visit} ${mean} D`,
+  },
+  endothelium: {
+    title: 'Endothelial cells before and after surgery',
+    before: 'Before surgery, cells/mm²',
+    after: 'After, cells/mm²',
+    loss: (percent: string) => `−${percent} %`,
+    same: 'no loss',
+    legend:
+      'Each mark is an eye counted before and after surgery by one device. On the full line no cell is lost; on the broken lines 10, 20 and 30 % are. Counts vary from one picture to the next, so that high counts before surgery seem to lose more (regression to the mean).',
+    cells: 'Eyes are drawn as counts in cells: too many to tell apart, or small counts are to be hidden.',
+    altLead: 'Endothelial cells before against after surgery. ',
+    altLoss: (loss: string) => `typical loss ${loss} %`,
+  },
+  lines: {
+    title: 'Corrected acuity: lines lost and gained',
+    lost: 'Lines lost (−) or gained (+)',
+    legend:
+      'Share of eyes by the change of corrected distance acuity from before to after surgery, in lines by fixed edges of logMAR. Eyes with a low-vision word are left out. The cataract lowers acuity before surgery: gains are large, and losses understated.',
+    altLead: 'Lines of corrected acuity lost and gained. ',
+    altShare: (step: string, percent: string) => `${step} ${percent} %`,
+  },
+} as const;
