@@ -1,13 +1,14 @@
 import { flowRows } from '../src/analysis/flow.js';
 import { integersOf } from '../src/columns/table.js';
 import type { Derived } from '../src/records/derived.js';
+import type { FormerRow } from '../src/records/former-row.js';
 import { families } from '../src/records/measure.js';
 import type { Plan } from '../src/records/plan.js';
 import type { ResultRow } from '../src/records/result.js';
 import { auditRows } from './analyse/audit-rows.js';
 import { benchmarkRows } from './analyse/benchmarks.js';
 import { comparisonRows } from './analyse/comparison.js';
-import { type FormerRow, formerRows } from './analyse/former.js';
+import { formerRows } from './analyse/former.js';
 import { funnelRows } from './analyse/funnel.js';
 import { groupsOf } from './analyse/groups.js';
 import { lensConstantRows } from './analyse/lens-constants.js';

@@ -1,3 +1,4 @@
+import type { FormerRow } from '../../src/records/former-row.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { squareAndAdd } from '../../src/statistics/cohorts/newcombe.js';
 
@@ -15,12 +16,6 @@ const compared = [
   'any_complication|share',
   'endothelial_loss|geometric_mean',
 ] as const;
-
-/** A row of a former report, as its results.csv holds it. */
-export type FormerRow = Pick<
-  ResultRow,
-  'measure' | 'group' | 'statistic' | 'value' | 'ci_low' | 'ci_high' | 'n' | 'patients'
->;
 
 interface Bounded {
   share: number;

@@ -1,5 +1,5 @@
+import type { FormerRow } from '../../src/records/former-row.js';
 import type { Plan } from '../../src/records/plan.js';
-import type { FormerRow } from '../analyse/former.js';
 import type { Io } from '../io.js';
 import { readResults } from './former.js';
 import { resultsPath } from './report-folder.js';

@@ -20,7 +20,7 @@ function marginOf({ measure, statistic }: ResultRow): string | undefined {
   if (measure.startsWith('flow:')) return statistic === 'operated' ? undefined : 'flow';
   if (/^count_from_/.test(statistic)) return 'bins';
   if (/^count_lines_-?\d$/.test(statistic)) return 'lines';
-  return statistic === 'n' || statistic === 'missing' ? 'presence' : undefined;
+  return undefined;
 }
 
 function isSmall(value: number | undefined, { smallCells }: Suppression): boolean {
@@ -95,6 +95,8 @@ const emptied = (row: ResultRow): ResultRow => ({
  * Results as they may leave the clinic: small counts, what would give them away, and operators with few eyes are
  * emptied and noted as suppressed. A row stays where it is, so that nothing that asks for it fails.
  *
+ * Where the eyes without a value are hidden, `eyes` of the rows beside is 0.
+ *
  * @returns the rows themselves where nothing is hidden
  * @source rule settled for this project, after the cell-size policies of public health registries
  */
@@ -107,5 +109,12 @@ export function suppressed(rows: readonly ResultRow[], rule: Suppression): reado
   const numerators = new Set(
     [...hidden].filter(isCount).map(({ measure, group, statistic }) => [measure, group, statistic].join('|')),
   );
-  return rows.map((row) => (hidden.has(row) || numerators.has(shareKey(row)) ? emptied(row) : row));
+  // How many eyes lack the value must not follow from the eyes of the group.
+  const unsaid = new Set(
+    [...hidden].filter(({ statistic }) => statistic === 'missing').map(({ measure, group }) => `${measure}|${group}`),
+  );
+  return rows.map((row) => {
+    if (hidden.has(row) || numerators.has(shareKey(row))) return emptied(row);
+    return unsaid.has(`${row.measure}|${row.group}`) ? { ...row, eyes: 0 } : row;
+  });
 }

@@ -4,7 +4,6 @@ import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
 import { levelText } from './level.js';
 import type { Asked, Column, Draft, DraftRow, Setting, ShownCell } from './shapes.js';
-import { valueText } from './value-text.js';
 
 /** The label of a block of rows. */
 export function block(label: string): DraftRow {
@@ -41,7 +40,8 @@ export function statisticStub({ plan, words }: Setting): string {
 
 /** How many values were come by in a way that a footnote has to tell, over all eyes. */
 export function provenance({ results, words }: Pick<Setting, 'results' | 'words'>, statistic: string): string {
-  return valueText(results.get('provenance', 'all', statistic), words);
+  const row = results.get('provenance', 'all', statistic);
+  return row.note === 'suppressed' ? words.tables.notShown : count(row.value ?? 0);
 }
 
 /** At which vertex distance refractions were taken to the cornea: as recorded, and for how many eyes by the plan's. */

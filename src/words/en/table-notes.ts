@@ -62,8 +62,6 @@ const unmarked = {
 const intervals: Readonly<
   Record<EstimateMethod | 'linear-model-patient-t' | 'former-report' | 'square-and-add-years', string>
 > = {
-  'former-report': 'numbers of the former report as it gave them',
-  'square-and-add-years': 'differences between the two years by square-and-add of their intervals',
   'mean-patient-t': 'means by t with the variance from patient sums',
   'wilson-effective-n': 'shares by the Wilson score method at the effective number of eyes',
   'exact-effective-n': 'exact shares by Clopper–Pearson at the effective number of eyes',
@@ -86,6 +84,8 @@ const intervals: Readonly<
   'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
   'linear-model-patient-t':
     'adjusted differences by a linear model with the variance from its influences summed by patient',
+  'former-report': 'numbers of the former report as it gave them',
+  'square-and-add-years': 'differences between the two years by square-and-add of their intervals',
 };
 
 const satterthwaite = 't: the estimate over its standard error from patient sums, degrees of freedom by Satterthwaite';
