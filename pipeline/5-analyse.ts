@@ -7,6 +7,7 @@ import type { Plan } from '../src/records/plan.js';
 import type { ResultRow } from '../src/records/result.js';
 import { auditRows } from './analyse/audit-rows.js';
 import { benchmarkRows } from './analyse/benchmarks.js';
+import { centringRows } from './analyse/centring.js';
 import { comparisonRows } from './analyse/comparison.js';
 import { formerRows } from './analyse/former.js';
 import { funnelRows } from './analyse/funnel.js';
@@ -54,6 +55,7 @@ export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRo
     ...auditRows(derived, audit, plan),
     ...families.flatMap((family) => audit.flatMap((group) => flowRows(derived.membership[family], group, patient))),
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
+    ...centringRows(derived),
     ...missingOutcomeRows(derived, groups, plan),
     ...recomputedRows(derived, groups, plan),
     ...lensConstantRows(derived, groups, plan),

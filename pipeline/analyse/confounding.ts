@@ -1,8 +1,11 @@
 import type { EyeGroup } from '../../src/analysis/sample.js';
 import { categoriesOf, hasColumn, integersOf, numbersOf } from '../../src/columns/table.js';
 import { type Compares, crossRows, mixRow, overlapRows } from '../../src/comparison/confounding.js';
+import { learningRow } from '../../src/comparison/learning.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
+import { byOperation, eyeOrderOf } from '../../src/eligibility/one-eye.js';
 import { groupByCategory, groupByNumber } from '../../src/groups/grouping.js';
+import { noDay } from '../../src/records/canonical.js';
 import type { Derived, Grouping } from '../../src/records/derived.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { recogniseDesign } from '../../src/statistics/cohorts/design.js';
@@ -39,7 +42,25 @@ function designRows({ group, compared, reference }: Compares, patient: Int32Arra
   }));
 }
 
-/** The design of every comparison, and what goes together with the cohorts: people, machines, lenses, time. */
+/** What a surgeon learns to use: a cohort by it may hold a surgeon's first eyes. */
+const learned: readonly string[] = ['technique', 'machine', 'lens_model'];
+
+/** Early eyes of every cohort, where cohorts differ in what is learned. */
+function learningRows(derived: Derived, cohorts: readonly EyeGroup[]): readonly ResultRow[] {
+  const { tables, cohorts: grouping } = derived;
+  if (!grouping || !learned.includes(grouping.field)) return [];
+  const { eyes } = tables;
+  const of = eyeOrderOf(tables);
+  const order = {
+    compare: (a: number, b: number): number => byOperation(of, a, b),
+    isKnown: (eye: number): boolean => of.surgeryDay[eye] !== noDay || !Number.isNaN(of.order[eye] as number),
+    surgeon: hasColumn(eyes, 'surgeon') ? categoriesOf(eyes, 'surgeon').codes : new Uint8Array(eyes.numRows()),
+  };
+  const all = Int32Array.from(cohorts.flatMap((cohort) => [...cohort.eyes]));
+  return cohorts.map((cohort) => learningRow(cohort, all, order, of.patient));
+}
+
+/** The design of every comparison, and what goes together with the cohorts: people, machines, lenses, time, practice. */
 export function confoundingRows(derived: Derived, { cohorts, comparisons }: Groups): readonly ResultRow[] {
   if (comparisons.length === 0) return [];
   const { membership, tables } = derived;
@@ -61,5 +82,6 @@ export function confoundingRows(derived: Derived, { cohorts, comparisons }: Grou
       ...fields.map((field) => mixRow(field, compares, patient)),
       ...overlapRows(compares, time),
     ]),
+    ...learningRows(derived, cohorts.map(only)),
   ];
 }

@@ -1,13 +1,12 @@
 import { type EyeGroup, estimateRow, type Sample, sampleOf } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
-import { integersOf, numbersOf } from '../../src/columns/table.js';
 import { type Compared, comparedBy } from '../../src/comparison/compared.js';
 import { borrows } from '../../src/comparison/estimates.js';
 import { withPair } from '../../src/comparison/group.js';
 import { outcomeRows } from '../../src/comparison/outcome-rows.js';
 import { nameOf } from '../../src/comparison/primaries.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
-import { leftOutByOneEyeRule } from '../../src/eligibility/one-eye.js';
+import { eyeOrderOf, leftOutByOneEyeRule } from '../../src/eligibility/one-eye.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Measure } from '../../src/records/measure.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -45,15 +44,7 @@ interface Restriction {
 /** First operated eye of each patient, of the eligible; of all that were operated where safety is counted. */
 function firstEyes(derived: Derived, plan: Plan): (measure: Measure) => Uint8Array {
   const { tables, membership } = derived;
-  const { eyes } = tables;
-  const order = {
-    patient: integersOf(eyes, 'patient'),
-    patients: tables.patients,
-    laterality: integersOf(eyes, 'laterality'),
-    surgeryDay: integersOf(eyes, 'surgeryDay'),
-    year: numbersOf(eyes, 'year'),
-    order: numbersOf(eyes, 'order'),
-  };
+  const order = eyeOrderOf(tables);
   const first: Plan = { ...plan, eligibility: { ...plan.eligibility, eyes_per_patient: 'first' } };
   const keptOf = (from: Uint8Array): Uint8Array => leftOutByOneEyeRule(order, from, first).map((out) => 1 - out);
   const [eligible, operated] = [keptOf(analysedIn(membership.eligible)), keptOf(analysedIn(membership.safety))];

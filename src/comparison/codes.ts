@@ -30,4 +30,6 @@ export const comparisonNotes = {
   imbalance: 'standardised difference beyond 0.1',
   'no-overlap': 'nothing in common',
   uneven: 'overlap below 0.75',
+  learning: 'eyes of a surgeon’s first 20 with it, taken up during the audit',
+  'not-estimable:no-order': 'the order of operations is not known',
 } as const;

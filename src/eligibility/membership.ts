@@ -1,4 +1,3 @@
-import { integersOf, numbersOf } from '../columns/table.js';
 import type { CanonicalTables, Kind } from '../records/canonical.js';
 import type { Flow, Membership } from '../records/derived.js';
 import { type Family, families } from '../records/measure.js';
@@ -8,7 +7,7 @@ import type { Assembly } from '../visits/assemble.js';
 import { conditionOn } from './condition.js';
 import { dueBy } from './due.js';
 import { eyeNumbers, lookupIn } from './lookup.js';
-import { leftOutByOneEyeRule } from './one-eye.js';
+import { eyeOrderOf, leftOutByOneEyeRule } from './one-eye.js';
 import { absenceOf, vectorAbsence } from './standing.js';
 
 /** Eyes aimed at distance: |intended| inside the declared range; eyes without an intended refraction count as such. */
@@ -51,17 +50,9 @@ export function dueEyes(tables: CanonicalTables, plan: Plan): Uint8Array {
 function standingOf(tables: CanonicalTables, assembly: Assembly, distance: Uint8Array, plan: Plan): Standing {
   const excluded = declaredExclusions(tables, assembly, plan);
   const eligible = Uint8Array.from(excluded, (index) => (index < 0 ? 1 : 0));
-  const order = {
-    patient: integersOf(tables.eyes, 'patient'),
-    patients: tables.patients,
-    laterality: integersOf(tables.eyes, 'laterality'),
-    surgeryDay: integersOf(tables.eyes, 'surgeryDay'),
-    year: numbersOf(tables.eyes, 'year'),
-    order: numbersOf(tables.eyes, 'order'),
-  };
   return {
     excluded,
-    oneEye: leftOutByOneEyeRule(order, eligible, plan),
+    oneEye: leftOutByOneEyeRule(eyeOrderOf(tables), eligible, plan),
     nearTarget: distance.map((is) => 1 - is),
     due: dueEyes(tables, plan),
     notToric: notToricEyes(tables),

@@ -1,3 +1,5 @@
+import { integersOf, numbersOf } from '../columns/table.js';
+import type { CanonicalTables } from '../records/canonical.js';
 import type { Plan } from '../records/plan.js';
 
 /** Everything the choice of one eye a patient may look at: nothing of the follow-up. */
@@ -11,6 +13,18 @@ export interface EyeOrder {
   order: Float64Array;
 }
 
+/** What the canonical eyes tell of the order of operations. */
+export function eyeOrderOf({ eyes, patients }: Pick<CanonicalTables, 'eyes' | 'patients'>): EyeOrder {
+  return {
+    patient: integersOf(eyes, 'patient'),
+    patients,
+    laterality: integersOf(eyes, 'laterality'),
+    surgeryDay: integersOf(eyes, 'surgeryDay'),
+    year: numbersOf(eyes, 'year'),
+    order: numbersOf(eyes, 'order'),
+  };
+}
+
 /** 32-bit FNV-1a hash of a text: the declared lot by which a random eye is drawn. */
 function lot(text: string): number {
   let hash = 0x811c9dc5;
@@ -19,7 +33,7 @@ function lot(text: string): number {
 }
 
 /** Negative where eye a goes before eye b by the rule 'first': date, else year and rank; the right eye on one day. */
-function byOperation(of: EyeOrder, a: number, b: number): number {
+export function byOperation(of: EyeOrder, a: number, b: number): number {
   const day = (of.surgeryDay[a] as number) - (of.surgeryDay[b] as number);
   const year = (of.year[a] as number) - (of.year[b] as number) || 0;
   const rank = (of.order[a] as number) - (of.order[b] as number) || 0;

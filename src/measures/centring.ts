@@ -1,6 +1,9 @@
 /** Eyes that a lens model needs before its mean error is taken off. */
 export const fewestForCentring = 10;
 
+/** Fewer than these are enough, but what they give is provisional. */
+export const manyForCentring = 30;
+
 export interface GroupMeans {
   /** Mean of the eye's group; NaN where the group is too small. */
   mean: Float64Array;

@@ -1,3 +1,4 @@
+import { count } from '../format/number.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
@@ -10,7 +11,7 @@ import { valueText } from './value-text.js';
 
 /** Something that may be the reason for a difference instead of the cohort. */
 export interface Concern {
-  id: 'confounded' | 'operated-apart' | 'seen-apart';
+  id: 'confounded' | 'operated-apart' | 'learning' | 'seen-apart';
   /** In a word or two: 'surgeon'. */
   subject: string;
   text: string;
@@ -29,6 +30,7 @@ export function concernsOf(results: Results, pair: CohortPair, words: Words): re
   return [
     ...fields.flatMap((row) => mixConcerns(row, pair, words)),
     ...time,
+    ...learningConcerns(results, pair, words),
     ...followUpConcerns(results, pair, words),
   ];
 }
@@ -76,6 +78,19 @@ function timeConcerns(results: Results, pair: CohortPair, words: Words): readonl
   if (codes.includes('no-overlap')) return of(concerns.notInTime(compared.label, reference.label, span, one));
   if (!codes.includes('uneven')) return [];
   return of(concerns.unevenTime(compared.label, reference.label, valueText(common, words), span, many));
+}
+
+/** Cohorts that hold the first eyes a surgeon did in their way. */
+function learningConcerns(results: Results, { compared, reference }: CohortPair, words: Words): readonly Concern[] {
+  const { concerns, confounding } = words.tables.comparison;
+  const told = [compared, reference].flatMap(({ group, label }) => {
+    const row = results.find('confounding', group, 'early_eyes');
+    return row && noteCodes(row).includes('learning')
+      ? [concerns.learningIn(label, valueText(row, words), count(row.n))]
+      : [];
+  });
+  if (told.length === 0) return [];
+  return [{ id: 'learning', subject: confounding.inLearning, text: concerns.learning(told.join('; ')) }];
 }
 
 /**

@@ -1,3 +1,4 @@
+import { count } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
@@ -104,7 +105,20 @@ function timeBlock(mixed: Mixed): readonly DraftRow[] {
     if (common.value === undefined) return valueCell(common, words);
     return { text: ofAll(valueText(common, words), valueText(all, words)), rows: [common, all] };
   };
-  return [block(time), pairRow(mixed, label, cell)];
+  return [block(time), pairRow(mixed, label, cell), ...learningRow(mixed)];
+}
+
+/** How many eyes of each cohort belong to a surgeon's first ones, where cohorts differ in what is learned. */
+function learningRow({ results, words, pairs, cohorts }: Mixed): readonly DraftRow[] {
+  const { early, ofAll } = words.tables.comparison.confounding;
+  const cells = cohorts.flatMap(({ group }): readonly ShownCell[] => {
+    const row = results.find('confounding', group, 'early_eyes');
+    if (!row) return [];
+    if (row.value === undefined) return [valueCell(row, words)];
+    return [{ text: ofAll(valueText(row, words), count(row.n)), rows: [row] }];
+  });
+  if (cells.length === 0) return [];
+  return [{ label: early, indent: 1, cells: [...cells, ...pairs.map(() => blank)] }];
 }
 
 /** The patients that make the design. */

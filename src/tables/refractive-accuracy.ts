@@ -6,9 +6,11 @@ import { errorRows } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
+import { groupPairs, valueLabel } from './groups.js';
 import { laneNote, recomputedNote, refusalNotes } from './recomputed-notes.js';
 import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
+import { valueText } from './value-text.js';
 
 /**
  * How close to plan: prediction error, the same centred, target error, and the errors of further formulas. Prediction
@@ -30,7 +32,7 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
       footnotes: [
         sign(plan.policies.lane),
         ...(shown.includes('prediction_error') ? [predictionNote(plan, words)] : []),
-        ...(shown.includes('prediction_error_centred') ? [centred] : []),
+        ...(shown.includes('prediction_error_centred') ? [centred, ...centringNotes(setting)] : []),
         thresholds,
         ...recomputedNote(results, plan, words),
         ...refusalNotes(results, words),
@@ -40,6 +42,18 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
     },
     setting,
   );
+}
+
+/** Lens models whose centring is provisional, and those that are not centred, with their eyes. */
+function centringNotes({ results, words }: Setting): readonly string[] {
+  const { modelEyes, notCentred, provisional } = words.tables.notes.refraction;
+  const modelsWith = (note: string): string =>
+    results.rows
+      .filter((row) => row.measure === 'centring' && row.note === note)
+      .map((row) => modelEyes(valueLabel(groupPairs(row.group)[0]?.[1] ?? '', words), valueText(row, words)))
+      .join('; ');
+  const [few, none] = [modelsWith('centring:provisional'), modelsWith('centring:none')];
+  return [...(few ? [provisional(few)] : []), ...(none ? [notCentred(none)] : [])];
 }
 
 /** Which prediction the errors are measured against. */

@@ -19,7 +19,7 @@ const decimals: Readonly<Record<string, number>> = {
   'D²': 3,
 };
 
-const ofEyes = 'n|missing|count|count_.*|substituted|due|not_yet_due|operated|analysed|eyes_needed.*';
+const ofEyes = 'n|missing|count|count_.*|substituted|due|not_yet_due|early_eyes|operated|analysed|eyes_needed.*';
 const counts = new RegExp(`^(?:${ofEyes}|patients_.*|overlap_.*|months|years)$`);
 const pValues = /^p(_adjusted|_textbook)?(:|$)/;
 

@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Plan } from '../../src/records/plan.js';
+import { refractiveAccuracy } from '../../src/tables/refractive-accuracy.js';
+import { en } from '../../src/words/index.js';
 import { planOf, type SourceForm } from '../findings/plan.js';
 import { type Audit, auditBy } from '../whole/audit.js';
 
@@ -125,6 +127,21 @@ describe('centring', () => {
     expect(column(one, 'prediction_error_centred')).toEqual(expected);
     expect(one.results.get('prediction_error_centred', 'all', 'missing').value).toBe(1);
     expect(one.results.get('prediction_error_centred', 'all', 'mean').value).toBeCloseTo(0, 12);
+  });
+
+  it('tells which lens models are centred by few eyes, and which not at all', async () => {
+    const one = await audit(operated, exams);
+    const note = (group: string) => one.results.get('centring', group, 'count').note;
+    expect([note('lens_model=A1'), note('lens_model=B2')]).toEqual(['centring:provisional', 'centring:none']);
+    const footnotes = refractiveAccuracy(one.results, one.plan, en)?.footnotes;
+    expect(footnotes).toContain('Provisional, centred by the mean of 10 to 29 eyes: A1 10.');
+    expect(footnotes).toContain('Not centred, fewer than 10 eyes or no lens recorded: B2 1.');
+    const more = Array.from({ length: 20 }, (_, i) => `C${i}`);
+    const thirty = await audit(
+      [...operated, ...more.map((patient) => op(patient, { pred: '0' }))],
+      [...exams, ...more.map((patient) => `${patient},R,74,0,0,,,`)],
+    );
+    expect(thirty.results.get('centring', 'lens_model=A1', 'count')).toMatchObject({ value: 30, note: '' });
   });
 
   it('takes absolute errors from the mean of the other patients', async () => {

@@ -86,6 +86,20 @@ describe('concerns', () => {
     expect([days(0.25), days(0.26), days(-0.26)]).toEqual([false, true, true]);
   });
 
+  it('tell of cohorts that hold the first eyes of a surgeon', () => {
+    const early = (group: string, value: number, note: string) =>
+      rowsOf({ measure: 'confounding', group, n: 206, unit: 'eyes', method: 'count', note }, { early_eyes: value });
+    const rows = [
+      ...comparedRows,
+      ...early('technique=laser & co', 20, 'learning'),
+      ...early('technique=manual', 0, ''),
+    ];
+    const [first] = cohortPairs(indexResults(rows), en);
+    const told = first && concernsOf(indexResults(rows), first, en).find(({ id }) => id === 'learning');
+    expect(told?.text).toContain('(laser & co: 20 of 206): a difference between cohorts may be one of practice.');
+    expect(cellsOf(made(rows), 'Among a surgeon’s first 20').slice(0, 2)).toEqual(['0 of 206', '20 of 206†']);
+  });
+
   it('tell the year only where no months do', () => {
     const uneven = (row: ResultRow): Partial<ResultRow> => (row.statistic === 'overlap:year' ? { note: 'uneven' } : {});
     expect(concerned(uneven).filter((id) => id === 'confounded')).toHaveLength(1);

@@ -118,7 +118,9 @@ const confounding = {
     Record<string, string>
   >,
   inTime: 'months of surgery',
+  inLearning: 'surgeons’ practice',
   inFollowUp: 'time of follow-up',
+  early: 'Among a surgeon’s first 20 with it, taken up during the audit, n/N',
 } as const;
 
 /** What may be the reason for a difference instead of the cohort. */
@@ -131,6 +133,9 @@ const concerns = {
     `${compared} and ${reference} were never operated in the same ${unit} (${all} in all): a difference between them may be one of time.`,
   unevenTime: (compared: string, reference: string, common: string, all: string, unit: string) =>
     `${compared} and ${reference} were operated at different times (${common} of ${all} ${unit} have operations in both): a difference between them may be one of time.`,
+  learning: (list: string) =>
+    `Learning order: eyes are among the first 20 that their surgeon (the clinic, where surgeons are not recorded) did in a way taken up during the audit (${list}): a difference between cohorts may be one of practice.`,
+  learningIn: (cohort: string, early: string, eyes: string) => `${cohort}: ${early} of ${eyes}`,
   followUp: (what: string, compared: string, reference: string, days: string) =>
     `Eyes were not seen equally long after surgery (${what}, mean of ${compared} less that of ${reference}: ${days} days): a difference between cohorts may be one of time since surgery.`,
   units: { months: { one: 'month', many: 'months' }, years: { one: 'year', many: 'years' } },

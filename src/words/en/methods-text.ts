@@ -157,7 +157,7 @@ const measures = {
     text: 'The target error is the spherical equivalent achieved less the one intended by the surgeon, and is kept apart from the prediction error',
   },
   prediction_error_centred: {
-    text: 'The centred prediction error is less the mean of its lens model over the whole audit, for shares and absolute errors the mean without the eye’s own patient; models with fewer than 10 eyes are not centred',
+    text: 'The centred prediction error is less the mean of its lens model over the whole audit, for shares and absolute errors the mean without the eye’s own patient; models with fewer than 10 eyes are not centred, those with 10 to 29 provisionally',
     cites: ['wang'],
   },
   refractive_cylinder_after_recorded: {

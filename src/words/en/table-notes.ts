@@ -40,6 +40,8 @@ const marked = {
   imbalance: 'Imbalance: a standardised difference beyond 0.1.',
   'no-overlap': 'Nothing in common.',
   uneven: 'Less than 75 % in common.',
+  learning: 'A surgeon’s first eyes with it are among them.',
+  'not-estimable:no-order': 'Not estimable: the order of operations is not known.',
 } as const satisfies Partial<Record<EstimateNote | AnalysisNote | ComparisonNote, string>>;
 
 /** Notes that concern a method rather than a value: a footnote without a mark. */
@@ -79,7 +81,8 @@ const intervals: Readonly<
   'shift-placements': 'shifts by the placement limits of one half',
   'square-and-add':
     'differences of shares by square-and-add of two score intervals (with about 20 patients wider than need be: 95 % intervals held the true difference in up to 98 % of simulations)',
-  'newcombe-paired-phi-corrected': 'paired differences of shares by Newcombe’s method with corrected φ',
+  'newcombe-paired-phi-corrected':
+    'paired differences of shares by Newcombe’s method with corrected φ (with about 20 patients wider than need be: 95 % intervals held the true difference in up to 98 % of simulations)',
   'log-ratio-patient-t': 'ratios of shares on the logarithmic scale with the variance from patient sums',
   'centroid-difference': 'differences of centroids with the covariance from the patient sums of both cohorts',
   'linear-model-patient-t':
@@ -117,6 +120,9 @@ const refraction = {
     `Negative: more myopic than predicted or intended. Spectacle plane; sphere + half the cylinder${lane === 'as-recorded' ? ', as recorded' : ''}.`,
   centred:
     'Centred: less the mean prediction error of its lens model over the whole audit; shares and absolute errors use means without the eye’s own patient. Secondary, and never measured against a benchmark.',
+  provisional: (models: string) => `Provisional, centred by the mean of 10 to 29 eyes: ${models}.`,
+  notCentred: (models: string) => `Not centred, fewer than 10 eyes or no lens recorded: ${models}.`,
+  modelEyes: (model: string, eyes: string) => `${model} ${eyes}`,
   thresholds: 'A limit itself counts as within; magnitudes are compared at 0.000001 D.',
   planned: 'Prediction: the one recorded with the operation.',
   formula: (name: string) => `Prediction: ${name}.`,
