@@ -115,6 +115,66 @@ describe.skipIf(!referencePresent)('spherical equivalents of both eyes of 244 pa
     error: Number(sphere) + Number(cylinder) / 2,
   });
 
+  /** The same with its cylinder, whose blank is none. */
+  const withCylinder = (row: Row): MadeEye => ({
+    ...eyeOf(row, 'A'),
+    cylinder: Number(row.cylinder),
+    ...(row.axis ? { axis: Number(row.axis) } : {}),
+  });
+
+  // Refractions as they stand (vertex 0); x and y of R are those of the plus cylinder's axis, doubled.
+  it('right eyes, one a patient: centroid, spread, region, T² and shares of the cylinder', async () => {
+    const { results } = await auditOfEyes(
+      cleaned()
+        .filter(({ eye }) => eye === 'OD')
+        .map(withCylinder),
+      '',
+    );
+    const expected = expectedOf('papila').OD;
+    const row = (statistic: string) => results.get('refractive_cylinder_after', 'all', statistic);
+    expect(row('n').value).toBe(expected.n);
+    for (const [statistic, value] of [
+      ['centroid_x', expected.mean_x],
+      ['centroid_y', expected.mean_y],
+      ['centroid_magnitude', expected.centroid_power],
+      ['centroid_axis', expected.centroid_plus_axis],
+      ['sd_x', expected.sd_x],
+      ['sd_y', expected.sd_y],
+      ['covariance_xy', expected.cov_xy],
+      ['mean_magnitude', expected.mean_magnitude],
+      ['median_magnitude', expected.median_magnitude],
+      ['centroid_ellipse_major', expected.ellipse_mean_95_F_semi_axes[0]],
+      ['centroid_ellipse_minor', expected.ellipse_mean_95_F_semi_axes[1]],
+      ['centroid_ellipse_angle', expected.ellipse_angle_plot_deg],
+      ['hotelling_t2', expected.hotelling_T2_vs_0],
+    ] as const)
+      expect(agrees(row(statistic).value, value, tolerance), statistic).toBe(true);
+    for (const [limit, percent] of Object.entries(expected.percent_magnitude_within)) {
+      const share = results.get('refractive_cylinder_after_recorded', 'all', `share_within_${limit}`);
+      expect((share.value as number) * 100, limit).toBeCloseTo(percent as number, 9);
+    }
+  });
+
+  // R's standard error leaves out the factor G/(G − 1) of 242 patients; t(241) at 0.975 is 1.9698562 (SciPy 1.17.1).
+  it('both eyes: centroid and mean over eyes, the standard error by patients, fellow eyes as form (1, 1)', async () => {
+    const { results } = await auditOfEyes(cleaned().map(withCylinder), '');
+    const { all_eyes: expected, two_eye_models_SE: models, right_v_left_SE: paired } = expectedOf('papila');
+    const row = (statistic: string) => results.get('refractive_cylinder_after', 'all', statistic);
+    expect(agrees(row('centroid_x').value, expected.mean_x, tolerance)).toBe(true);
+    expect(agrees(row('centroid_y').value, expected.mean_y, tolerance)).toBe(true);
+    expect(agrees(row('covariance_xy').value, expected.cov_xy, tolerance)).toBe(true);
+    const mean = results.get('prediction_error', 'all', 'mean');
+    expect(agrees(mean.value, expected.mean_SE, tolerance)).toBe(true);
+    expect(agrees(results.get('prediction_error', 'all', 'sd').value, expected.sd_SE, tolerance)).toBe(true);
+    const standardError = ((mean.ci_high as number) - (mean.value as number)) / 1.9698562184;
+    const { cluster_robust_se_of_mean: clustered } = models;
+    expect(agrees(standardError * Math.sqrt(241 / 242), clustered, 1e-7)).toBe(true);
+    const patients = cleaned().map(({ patient }) => patient);
+    const both = cleaned().filter(({ patient }) => patients.indexOf(patient) !== patients.lastIndexOf(patient));
+    const pairs = await auditOfEyes(both.map(withCylinder), '');
+    expect(agrees(pairs.results.get('prediction_error', 'all', 'icc').value, paired.icc.ICC1, tolerance)).toBe(true);
+  });
+
   it('right eyes with and without a lens differ by Welch’s t', async () => {
     const right = cleaned().filter(({ eye, lens_status: status }) => eye === 'OD' && status !== '');
     const audit = await auditOfEyes(right.map((row) => eyeOf(row, row.lens_status === '1' ? 'B' : 'A')));
