@@ -7,7 +7,7 @@ import { cohortColumns } from './cohorts.js';
 import { limitsOf } from './error-rows.js';
 import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
-import { across, block, vertexText } from './rows.js';
+import { across, block, statisticStub, vertexText } from './rows.js';
 import type { Asked, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 import { strataColumns } from './strata.js';
 
@@ -32,7 +32,7 @@ export function astigmatismTreatment(results: Results, plan: Plan, words: Words)
       id: 'astigmatism-treatment',
       title: titles['astigmatism-treatment'](outcomeVisit(plan, words), target),
       head: [
-        { text: words.tables.statistic },
+        { text: statisticStub(setting) },
         ...columns.map(({ group, label }) => ({ text: label, n: eyesOf(group) })),
       ],
       rows: [...vectors.flatMap((measure) => vectorRows(setting, measure)), ...numberRows(setting)],

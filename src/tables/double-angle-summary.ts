@@ -1,12 +1,12 @@
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { ellipseCell, eyesCell, insideCell, valueCell, vectorCell, withoutInterval } from './cells.js';
+import { ellipseCell, estimateCell, eyesCell, insideCell, valueCell, vectorCell, withoutInterval } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { flowNote, followUpNotes, outcomeVisit } from './follow-up.js';
 import { levelText } from './level.js';
-import { block, cohortHead, vertexText } from './rows.js';
+import { block, cohortHead, statisticStub, vertexText } from './rows.js';
 import type { Asked, Column, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 import { type ShownVector, vectorGroup, vectorsShown } from './vectors.js';
 
@@ -35,7 +35,7 @@ export function doubleAngleSummary(results: Results, plan: Plan, words: Words): 
     {
       id: 'double-angle-summary',
       title: titles['double-angle-summary'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, words.tables.statistic, 'flow:astigmatism', 'analysed'),
+      head: cohortHead(setting, statisticStub(setting), 'flow:astigmatism', 'analysed'),
       rows,
       footnotes: [
         plane(vertexText(results, plan, words)),
@@ -76,7 +76,7 @@ function vectorRows(setting: Setting, vector: ShownVector): readonly DraftRow[] 
     spread('sd_x', rows.sdX),
     spread('sd_y', rows.sdY),
     spread('covariance_xy', rows.covariance),
-    spread('mean_magnitude', rows.meanMagnitude),
+    row(rows.meanMagnitude, (get) => estimateCell(get('mean_magnitude'), words)),
     row(rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
     row(rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
   ];

@@ -59,7 +59,7 @@ function polarRows(setting: Setting, measure: string): readonly DraftRow[] {
     block(outcomes[measure]?.block ?? measure),
     across(setting, measure, words.tables.rows.eyes, (get) => eyesCell(get, words)),
     across(setting, measure, rows.mean, (get) => estimateCell(get('mean'), words)),
-    across(setting, measure, words.tables.rows.sd, (get) => valueCell(withoutInterval(get('sd')), words)),
+    across(setting, measure, words.tables.rows.sd, (get) => estimateCell(get('sd'), words)),
     across(setting, measure, rows.median, (get) => estimateCell(get('median'), words)),
   ];
 }

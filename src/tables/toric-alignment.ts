@@ -7,7 +7,7 @@ import { estimateCell, eyesCell, meanSdCell, medianRangeCell, rangeCell, shareCe
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { flowNote, outcomeVisit } from './follow-up.js';
-import { across, block, cohortHead, provenance, vertexText } from './rows.js';
+import { across, block, cohortHead, provenance, statisticStub, vertexText } from './rows.js';
 import type { Asked, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
 const turns = ['lens_placement_error', 'lens_rotation', 'lens_misalignment'] as const;
@@ -30,7 +30,7 @@ export function toricAlignment(results: Results, plan: Plan, words: Words): Unnu
     {
       id: 'toric-alignment',
       title: words.tables.titles['toric-alignment'](outcomeVisit(plan, words)),
-      head: cohortHead(setting, words.tables.statistic, 'flow:toric', 'analysed'),
+      head: cohortHead(setting, statisticStub(setting), 'flow:toric', 'analysed'),
       rows: [
         ...turns.filter((measure) => has(results, measure)).flatMap((measure) => turnRows(setting, measure)),
         ...lensRows(setting),
@@ -62,7 +62,8 @@ function turnRows(setting: Setting, measure: (typeof turns)[number]): readonly D
     shareCell(get(`share_${kind}_${limitText(limit)}`), get(`count_${kind}_${limitText(limit)}`), words);
   return [
     ...head,
-    row(rows.meanSd, (get) => meanSdCell(get, words)),
+    row(words.tables.rows.mean, (get) => estimateCell(get('mean'), words)),
+    row(words.tables.rows.sd, (get) => estimateCell(get('sd'), words)),
     row(rows.meanAbsolute, (get) => estimateCell(get('mean_absolute'), words)),
     row(rows.medianAbsolute, (get) => estimateCell(get('median_absolute'), words)),
     row(words.tables.rows.range, (get) => rangeCell(get, words)),

@@ -2,7 +2,7 @@ import { fixed, signed } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { estimateCell, eyesCell, medianRangeCell, shareCell, snellenCell, valueCell } from './cells.js';
+import { estimateCell, eyesCell, rangeCell, shareCell, snellenCell, valueCell } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { flowNote, followUpNotes, type OutcomeFamily, outcomeVisit } from './follow-up.js';
@@ -57,7 +57,8 @@ function acuityRows(setting: Setting, name: Acuity): readonly DraftRow[] {
     row(rows.mean, (get) => estimateCell(get('mean'), words)),
     row(rows.sd, (get) => estimateCell(get('sd'), words)),
     row(rows.snellen, (get) => snellenCell(get('mean'), words)),
-    row(rows.medianRange, (get) => medianRangeCell(get, words)),
+    row(rows.median, (get) => estimateCell(get('median'), words)),
+    row(rows.range, (get) => rangeCell(get, words)),
     row(rows.substituted, (get) => valueCell(get('substituted'), words)),
     ...linesOf(setting, name).map((feet) =>
       row(rows.atOrBetter(feet, metresOf(feet)), (get) =>

@@ -86,7 +86,6 @@ const rows = {
   geometricMean: 'Geometric mean',
   median: 'Median',
   mean: 'Mean',
-  meanSd: 'Mean (SD)',
   meanAbsolute: 'Mean without sign',
   medianAbsolute: 'Median without sign',
   within: (limit: string) => `≤ ${limit}°, n/N, %`,
