@@ -28,9 +28,10 @@ export function meanAbsolute(values: Float64Array, patients: Patients, confidenc
 }
 
 /**
- * Median of |e| over eyes; interval as that of `median`.
+ * Median of |e| over eyes, not the distance from their median; interval as that of `median`.
  *
  * @throws {RangeError} at a value not finite, columns of two lengths, or a confidence outside 0 to 1
+ * @source as `median`
  * @example medianAbsolute(Float64Array.of(-1, 1, 2, -2, 3), Int32Array.of(1, 2, 3, 4, 5), 0.95).value // 2
  */
 export function medianAbsolute(

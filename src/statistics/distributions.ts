@@ -39,7 +39,13 @@ export function normalQuantile(p: number): number {
   );
 }
 
-/** P(T > t) of Student's t with `df` degrees of freedom, which need not be whole. @throws {RangeError} unless df > 0 */
+/**
+ * P(T > t) of Student's t with `df` degrees of freedom, which need not be whole.
+ *
+ * @throws {RangeError} unless df > 0
+ * @source Abramowitz & Stegun 26.7.1: half the incomplete beta function at t²/(df + t²)
+ * @example tUpper(2, 9) // 0.0383
+ */
 export function tUpper(t: number, df: number): number {
   expectPositive('tUpper', 'df', df);
   const square = t * t;
@@ -47,7 +53,7 @@ export function tUpper(t: number, df: number): number {
   return t > 0 ? upper / 2 : 0.5 + lower / 2;
 }
 
-/** P(T ≤ t). @throws {RangeError} unless df > 0 */
+/** P(T ≤ t). @throws {RangeError} unless df > 0 @example tLower(-2, 9) // 0.0383 */
 export function tLower(t: number, df: number): number {
   return tUpper(-t, df);
 }
@@ -84,7 +90,7 @@ function chiSquareTails(caller: string, x: number, df: number): Tails {
   return gammaTails(df / 2, Math.max(0, x) / 2);
 }
 
-/** P(X ≤ x) of chi-square. @throws {RangeError} unless df > 0 */
+/** P(X ≤ x) of chi-square. @throws {RangeError} unless df > 0 @example chiSquareLower(3.841459, 1) // 0.95 */
 export function chiSquareLower(x: number, df: number): number {
   return chiSquareTails('chiSquareLower', x, df).lower;
 }
@@ -94,7 +100,12 @@ export function chiSquareUpper(x: number, df: number): number {
   return chiSquareTails('chiSquareUpper', x, df).upper;
 }
 
-/** x with P(X ≤ x) = p of chi-square. @throws {RangeError} unless 0 ≤ p ≤ 1 and df > 0 */
+/**
+ * x with P(X ≤ x) = p of chi-square.
+ *
+ * @throws {RangeError} unless 0 ≤ p ≤ 1 and df > 0
+ * @example chiSquareQuantile(0.95, 2) // 5.9915
+ */
 export function chiSquareQuantile(p: number, df: number): number {
   expectPositive('chiSquareQuantile', 'df', df);
   expectProbability('chiSquareQuantile', 'p', p);
@@ -111,17 +122,28 @@ function fTails(caller: string, f: number, df1: number, df2: number): Tails {
   return betaTails(df1 / 2, df2 / 2, scaled / (scaled + df2), df2 / (scaled + df2));
 }
 
-/** P(F ≤ f). @throws {RangeError} unless both degrees are above 0 */
+/** P(F ≤ f). @throws {RangeError} unless both degrees are above 0 @example fLower(3, 2, 10) // 0.9046 */
 export function fLower(f: number, df1: number, df2: number): number {
   return fTails('fLower', f, df1, df2).lower;
 }
 
-/** P(F > f), the p value of an F statistic. @throws {RangeError} unless both degrees are above 0 */
+/**
+ * P(F > f), the p value of an F statistic.
+ *
+ * @throws {RangeError} unless both degrees are above 0
+ * @source Abramowitz & Stegun 26.6.2: the incomplete beta function at df₁·f/(df₁·f + df₂)
+ * @example fUpper(3, 2, 10) // 0.0954
+ */
 export function fUpper(f: number, df1: number, df2: number): number {
   return fTails('fUpper', f, df1, df2).upper;
 }
 
-/** f with P(F ≤ f) = p. @throws {RangeError} unless 0 ≤ p ≤ 1 and both degrees are above 0 */
+/**
+ * f with P(F ≤ f) = p.
+ *
+ * @throws {RangeError} unless 0 ≤ p ≤ 1 and both degrees are above 0
+ * @example fQuantile(0.95, 2, 10) // 4.1028
+ */
 export function fQuantile(p: number, df1: number, df2: number): number {
   expectPositive('fQuantile', 'df1', df1);
   expectPositive('fQuantile', 'df2', df2);
@@ -136,7 +158,12 @@ function betaOdds(lower: number, upper: number, a: number, b: number): number {
   return Math.exp(solveTails(lower, upper, Math.log(a / b), at));
 }
 
-/** P(X ≤ x) of the beta distribution. @throws {RangeError} unless a, b > 0 and 0 ≤ x ≤ 1 */
+/**
+ * P(X ≤ x) of the beta distribution.
+ *
+ * @throws {RangeError} unless a, b > 0 and 0 ≤ x ≤ 1
+ * @example betaLower(0.5, 2, 3) // 0.6875
+ */
 export function betaLower(x: number, a: number, b: number): number {
   expectPositive('betaLower', 'a', a);
   expectPositive('betaLower', 'b', b);
@@ -144,7 +171,12 @@ export function betaLower(x: number, a: number, b: number): number {
   return betaTails(a, b, x, 1 - x).lower;
 }
 
-/** x with P(X ≤ x) = p of the beta distribution. @throws {RangeError} unless a, b > 0 and 0 ≤ p ≤ 1 */
+/**
+ * x with P(X ≤ x) = p of the beta distribution.
+ *
+ * @throws {RangeError} unless a, b > 0 and 0 ≤ p ≤ 1
+ * @example betaQuantile(0.975, 3, 18) // 0.3170
+ */
 export function betaQuantile(p: number, a: number, b: number): number {
   expectPositive('betaQuantile', 'a', a);
   expectPositive('betaQuantile', 'b', b);
@@ -154,7 +186,7 @@ export function betaQuantile(p: number, a: number, b: number): number {
   return odds / (1 + odds);
 }
 
-/** P(X = k) of k events in n. @throws {RangeError} unless 0 ≤ p ≤ 1 */
+/** P(X = k) of k events in n. @throws {RangeError} unless 0 ≤ p ≤ 1 @example binomialProbability(3, 10, 0.5) // 0.1172 */
 export function binomialProbability(k: number, n: number, p: number): number {
   expectProbability('binomialProbability', 'p', p);
   if (k < 0 || k > n) return 0;
@@ -165,7 +197,13 @@ export function binomialProbability(k: number, n: number, p: number): number {
   return (betaSlope(k, n - k, p, 1 - p) * n) / (k * (n - k));
 }
 
-/** P(X ≤ k) of k events in n. @throws {RangeError} unless 0 ≤ p ≤ 1 */
+/**
+ * P(X ≤ k) of k events in n.
+ *
+ * @throws {RangeError} unless 0 ≤ p ≤ 1
+ * @source Abramowitz & Stegun 26.5.24: the incomplete beta function
+ * @example binomialLower(3, 10, 0.5) // 0.1719
+ */
 export function binomialLower(k: number, n: number, p: number): number {
   expectProbability('binomialLower', 'p', p);
   if (k < 0 || k >= n) return k < 0 ? 0 : 1;
@@ -179,6 +217,7 @@ const mostForProduct = 5000;
  * P(X = x): x white among k drawn from m white and n black.
  *
  * @source jstat where it is quick; beyond, Loader 2000: a quotient of binomial probabilities at p = k/(m + n)
+ * @example hypergeometricProbability(3, 4, 4, 4) // 16/70 = 0.2286
  */
 export function hypergeometricProbability(x: number, m: number, n: number, k: number): number {
   if (m + n <= mostForProduct) return jStat.hypgeom.pdf(x, m + n, m, k);

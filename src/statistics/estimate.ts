@@ -90,6 +90,7 @@ export function patientNotes(patients: number): readonly EstimateNote[] {
  * @param value  the estimate, asked for only where there is an eye
  * @param limits its limits, or the reason why there are none; asked for only at 5 patients or more
  * @param notes  further marks that hold with or without limits
+ * @source small samples by this project's settled rules: all thresholds count patients
  */
 export function estimate(
   about: { n: number; patients: number; method: EstimateMethod },

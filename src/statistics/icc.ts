@@ -57,6 +57,7 @@ export function intraclassCorrelation(values: Column, patients: Patients): numbe
  * Design effect of a mean over eyes: max(1, 1 + (Σm²/n − 1)·ICC).
  *
  * @param icc negative counts as 0
+ * @source Donner A, Klar N 2000, with Σm²/n for the size of unequal clusters (Kish); floor of 1 by this project
  */
 export function designEffect(patients: PatientIndex, icc: number): number {
   return Math.max(1, 1 + (patients.meanSize - 1) * Math.max(0, icc));
@@ -84,6 +85,7 @@ export interface ShareDesign {
  * of the whole audit, else fellow eyes are taken as identical, Σm²/n.
  *
  * @param auditIcc from `auditCorrelation` of the same variable
+ * @source this project's statistics page; effective n: Rao JNK, Scott AJ. Biometrics 1992;48:577–585
  */
 export function shareDesign(hits: Uint8Array, patients: PatientIndex, auditIcc: number | undefined): ShareDesign {
   if (patients.bilateral === 0) return { icc: undefined, designEffect: 1, notes: [] };

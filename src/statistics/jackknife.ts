@@ -30,6 +30,7 @@ function squareSums(values: Float64Array, patients: PatientIndex, centre: number
  * Logarithm of the SD (divisor n − 1) without each patient in turn, in closed form from patient sums of y and y².
  *
  * @returns the logarithms, by patient; or why there are none
+ * @source definition of the delete-one-cluster jackknife; checked against leaving patients out one by one
  */
 export function logDeviationWithout(values: Float64Array, patients: PatientIndex): Float64Array | EstimateNote {
   const { sums, squares, square } = squareSums(values, patients, meanOf(values) ?? 0);
@@ -63,7 +64,12 @@ function logsWithout(
   return logs;
 }
 
-/** Jackknife variance (G − 1)/G · Σ(l − mean l)². */
+/**
+ * Jackknife variance (G − 1)/G · Σ(l − mean l)² of an estimate without each of G patients.
+ *
+ * @source Tukey's jackknife by groups (definition)
+ * @example jackknifeVariance(Float64Array.of(1, 2, 3)) // 2/3 · 2 = 1.3333
+ */
 export function jackknifeVariance(logs: Float64Array): number {
   const centre = meanOf(logs) ?? 0;
   let squares = 0;

@@ -27,7 +27,7 @@ export function meanInterval(values: Float64Array, patients: Patients, confidenc
   });
 }
 
-/** V of the mean: G/(G − 1)·Σu². */
+/** V of the mean: G/(G − 1)·Σu², u = Σ(y − ȳ)/n of a patient. @throws {RangeError} below 2 patients @source as `meanInterval` */
 export function meanVariance(values: Column, mean: number, patients: PatientIndex): number {
   const variance = patientVariance(patientSums(values, patients, mean));
   if (variance === undefined) throw new RangeError(`meanVariance: ${patients.count} patients; expected 2 or more`);
@@ -39,7 +39,7 @@ export function tHalfWidth(confidence: number, patients: PatientIndex, variance:
   return tQuantile((1 + confidence) / 2, patients.count - 1) * Math.sqrt(variance);
 }
 
-/** Limits of a positive quantity from the interval of its logarithm: value·exp(∓ half). */
+/** Limits of a positive quantity from the interval of its logarithm: value·exp(∓ half). @source delta method */
 export function logLimits(value: number, half: number): Limits {
   return [value * Math.exp(-half), value * Math.exp(half)];
 }

@@ -8,6 +8,7 @@ const halvings = 200;
  * @param eyes    eyes in each cohort, already divided by the design effect and less those lost
  * @param most    largest effect that is possible
  * @returns undefined where not even `most` can be seen
+ * @source bisection of the sizes in `size.ts`
  * @example smallestEffect((d) => sizeForMeans(d, 0.45, certainty), 317.9, 10) // 0.10
  */
 export function smallestEffect(needed: (effect: number) => number, eyes: number, most: number): number | undefined {

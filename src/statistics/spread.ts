@@ -31,6 +31,7 @@ export function standardDeviation(values: Float64Array, patients: Patients, conf
  * Root mean square over eyes, √(Σy²/n) (*divisor n*), with its interval as that of `standardDeviation`.
  *
  * @throws {RangeError} at a value not finite, columns of two lengths, or a confidence outside 0 to 1
+ * @source as `standardDeviation`
  * @example rootMeanSquare(Float64Array.of(3, 4, 0, 0, 0), Int32Array.of(1, 2, 3, 4, 5), 0.95).value // √5
  */
 export function rootMeanSquare(values: Float64Array, patients: Patients, confidence: number): Estimate {

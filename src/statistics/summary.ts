@@ -19,6 +19,7 @@ export interface Summary {
  * Count, sum, mean, spread and quartiles of a column without missing values.
  *
  * @throws {RangeError} at a value that is not finite
+ * @source quantiles: Hyndman RJ, Fan Y. Am Stat 1996;50:361–365, type 7
  * @example summary(Float64Array.of(1, 2, 3, 4)).q25 // 1.75
  */
 export function summary(values: Float64Array): Summary {

@@ -17,6 +17,7 @@ export interface Comparison extends Estimate {
  *
  * @param a influences of A summed over each patient's eyes, by patient of A
  * @param b likewise for B
+ * @source this project's statistics page; the factor of `patientVariance`, each cohort its own
  */
 export function patientContrasts(cohorts: Cohorts, a: Float64Array, b: Float64Array): Float64Array {
   const kA = Math.sqrt(a.length / (a.length - 1));
@@ -30,7 +31,11 @@ export function patientContrasts(cohorts: Cohorts, a: Float64Array, b: Float64Ar
   return w;
 }
 
-/** Degrees of freedom of each stratum: G₁(1 − 1/G_A), G₂(1 − 1/G_B), G₃(1 − 1/(2G_A) − 1/(2G_B)). */
+/**
+ * Degrees of freedom of each stratum: G₁(1 − 1/G_A), G₂(1 − 1/G_B), G₃(1 − 1/(2G_A) − 1/(2G_B)).
+ *
+ * @source this project's statistics page; G − 1 where all patients are of one stratum
+ */
 export function strataDegrees({ a, b, sizes }: Cohorts): [onlyA: number, onlyB: number, both: number] {
   const lossA = 1 / a.count;
   const lossB = 1 / b.count;

@@ -27,6 +27,7 @@ export interface Cohorts {
  *
  * @param patientsA code of each eye's patient in A
  * @param patientsB likewise in B, one coding for both
+ * @source designs of this project's statistics page
  * @example recogniseDesign(Int32Array.of(1, 2), Int32Array.of(1, 2)).design // 'fellow-eye'
  */
 export function recogniseDesign(patientsA: Int32Array, patientsB: Int32Array): Cohorts {

@@ -15,7 +15,8 @@ export interface ShareWithLimits {
  * upper limit of each share.
  *
  * @param correlation 0 for independent samples: Newcombe's method 10 of the unpaired paper
- * @source Newcombe RG. Stat Med 1998;17:873–890
+ * @source Newcombe RG. Stat Med 1998;17:873–890; the correlation by this project's statistics page
+ * @example squareAndAdd({ share: 0.8, low: 0.69, high: 0.876 }, { share: 0.6, low: 0.49, high: 0.7 }, 0) // [0.05, 0.33]
  */
 export function squareAndAdd(a: ShareWithLimits, b: ShareWithLimits, correlation: number): Limits {
   const difference = a.share - b.share;

@@ -46,6 +46,7 @@ function rounded(values: Float64Array, less: number): Float64Array {
  * Type-7 quantile of all differences a − b of two sorted columns, without forming them.
  *
  * @param p from 0 to 1
+ * @source Hyndman and Fan's type 7; bisection on two sorted columns by this project's statistics page
  * @example differenceQuantile(Float64Array.of(1, 2), Float64Array.of(0, 0), 0.5) // 1.5
  */
 export function differenceQuantile(ascendingA: Float64Array, ascendingB: Float64Array, p: number): number {

@@ -17,6 +17,7 @@ const tiny = 1e-300;
  *
  * @param x from 0 to 1
  * @param y 1 − x, given apart so that neither tail loses digits
+ * @source Abramowitz & Stegun 26.5.8 by the modified Lentz algorithm; prefactor by Loader's saddle point
  */
 export function betaTails(a: number, b: number, x: number, y: number): Tails {
   const slope = betaSlope(a, b, x, y);
@@ -47,7 +48,11 @@ function betaFraction(a: number, b: number, x: number): number {
   }
 }
 
-/** Regularised incomplete gamma function: both tails at x, and x^a·e^−x/Γ(a). */
+/**
+ * Regularised incomplete gamma function: both tails at x, and x^a·e^−x/Γ(a).
+ *
+ * @source Abramowitz & Stegun 6.5.29 below a + 1, 6.5.31 above; prefactor by Loader's saddle point
+ */
 export function gammaTails(a: number, x: number): Tails {
   const slope = gammaSlope(a, x);
   if (x < a + 1) {
