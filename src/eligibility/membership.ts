@@ -1,3 +1,4 @@
+import { integersOf } from '../columns/table.js';
 import type { CanonicalTables, Kind } from '../records/canonical.js';
 import type { Flow, Membership } from '../records/derived.js';
 import { type Family, families } from '../records/measure.js';

@@ -52,6 +52,8 @@ const described: readonly RegExp[] = [
   /^confounding (Spherical equivalent|Astigmatism|Corrected|Uncorrected|Complications)/,
   /^comparison (Eyes \(missing\)|Verdict on )/,
   /^formulas Eyes with both predictions$/,
+  // Median, shift and typical loss stand there with their intervals, in rows of their own.
+  /^(safety (Cells before|Cells after|Endothelial cells lost|Median \(quartiles\))|resources Median \(quartiles\))/,
 ];
 
 interface Told {
