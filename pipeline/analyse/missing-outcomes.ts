@@ -28,13 +28,16 @@ function boundsOf(
   const count = known.filter((eye) => one.meets?.(shown[eye] as number)).length;
   const missing = due.length - known.length;
   const patients = new Set(due.map((eye) => patient[eye] as number)).size;
-  const row = (statistic: string, hits: number): ResultRow => {
+  const rowsOf = (name: string, hits: number): readonly ResultRow[] => {
     const value = due.length === 0 ? undefined : hits / due.length;
     const note = value === undefined ? 'not-estimable:no-eyes' : '';
-    const about = { n: due.length, patients, unit: 'share', method: 'bound', note };
-    return plainRow({ measure: measure.name, statistic, value, ...about }, group.key, group.eyes.length);
+    const about = { measure: measure.name, n: due.length, patients };
+    const share = { ...about, statistic: `${name}:${one.of}`, value, unit: 'share', method: 'bound', note };
+    return [share, { ...about, statistic: `count_${name}:${one.of}`, value: hits }].map((parts) =>
+      plainRow(parts, group.key, group.eyes.length),
+    );
   };
-  return [row(`if_missing_failed:${one.of}`, count), row(`if_missing_succeeded:${one.of}`, count + missing)];
+  return [...rowsOf('if_missing_failed', count), ...rowsOf('if_missing_succeeded', count + missing)];
 }
 
 /** Bounds of every share of an outcome that waits for a visit. */

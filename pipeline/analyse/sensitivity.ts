@@ -1,4 +1,4 @@
-import { type EyeGroup, estimateRow, type Sample, sampleOf } from '../../src/analysis/sample.js';
+import { countRow, type EyeGroup, estimateRow, type Sample, sampleOf } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
 import { type Compared, comparedBy } from '../../src/comparison/compared.js';
 import { borrows } from '../../src/comparison/estimates.js';
@@ -61,21 +61,18 @@ function restrictions(derived: Derived, plan: Plan): readonly Restriction[] {
   ];
 }
 
-/** A headline number of one group. */
-function headlineRow(one: Compared, sample: Sample, auditIcc: () => number | undefined): ResultRow {
+/** A headline number of one group; a share with its numerator. */
+function headlineRow(one: Compared, sample: Sample, auditIcc: () => number | undefined): readonly ResultRow[] {
   if (one.by === 'mean')
-    return estimateRow(sample, one.of, meanInterval(sample.values, sample.patients, sample.confidence));
+    return [estimateRow(sample, one.of, meanInterval(sample.values, sample.patients, sample.confidence))];
   const [values, patients] =
     one.on === 'absolute' ? [sample.absolute, sample.absolutePatients] : [sample.values, sample.patients];
   const method = sample.measure.family === 'safety' ? 'exact' : 'wilson';
   const hits = hitsOf(values, one.meets ?? (() => false));
   const borrowed = borrows(patients) ? auditIcc() : undefined;
-  return estimateRow(
-    sample,
-    one.of,
-    shareInterval(hits, patients, sample.confidence, { method, auditIcc: borrowed }),
-    'share',
-  );
+  const share = shareInterval(hits, patients, sample.confidence, { method, auditIcc: borrowed });
+  const numerator = countRow(sample, one.of.replace('share', 'count'), share.count, share.n);
+  return [estimateRow(sample, one.of, share, 'share'), { ...numerator, patients: share.patients }];
 }
 
 /** The same columns with the eyes that are not kept taken out of the analysis. */
@@ -104,7 +101,7 @@ function headlineRows(
   const settings = { confidence: plan.statistics.confidence, auditIcc: new Map<string, number | undefined>() };
   const ofAudit = auditIccOf(columns, one.on);
   const icc = (): number | undefined => one.meets && ofAudit(one.meets);
-  return groups.map(({ key, eyes }) => {
+  return groups.flatMap(({ key, eyes }) => {
     const sample = sampleOf(measure, { key: withPair(key, pair), eyes }, columns, settings);
     return headlineRow(one, sample, icc);
   });

@@ -42,10 +42,12 @@ export function patientsCell(row: ResultRow): ShownCell {
   return { text: count(row.patients), rows: [row] };
 }
 
-/** Share of eyes inside a region: '94.1 % of 371'. */
-export function insideCell(row: ResultRow, words: Words): ShownCell {
-  const text = valueText(row, words);
-  return { text: row.value === undefined ? text : words.tables.ofEyes(text, count(row.n)), rows: [row] };
+/** A share that describes the eyes at hand and has no interval: '349/371, 94.1'; of all or none without a percentage. */
+export function describedShareCell(share: ResultRow, numerator: ResultRow, words: Words): ShownCell {
+  if (share.value === undefined) return valueCell(share, words);
+  const fraction = `${valueText(numerator, words)}/${count(share.n)}`;
+  const isWhole = share.value === 0 || share.value === 1;
+  return { text: isWhole ? fraction : `${fraction}, ${valueText(share, words)}`, rows: [share, numerator] };
 }
 
 /** Least and greatest value: '−1.12 to 0.87'. */

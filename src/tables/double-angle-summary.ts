@@ -1,7 +1,15 @@
 import type { Plan } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { ellipseCell, estimateCell, eyesCell, insideCell, valueCell, vectorCell, withoutInterval } from './cells.js';
+import {
+  describedShareCell,
+  ellipseCell,
+  estimateCell,
+  eyesCell,
+  valueCell,
+  vectorCell,
+  withoutInterval,
+} from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { flowNote, followUpNotes, outcomeVisit } from './follow-up.js';
@@ -78,6 +86,8 @@ function vectorRows(setting: Setting, vector: ShownVector): readonly DraftRow[] 
     spread('covariance_xy', rows.covariance),
     row(rows.meanMagnitude, (get) => estimateCell(get('mean_magnitude'), words)),
     row(rows.dataRegion(level), (get) => ellipseCell(get, 'data_ellipse', words)),
-    row(rows.insideDataRegion, (get) => insideCell(get('share_inside_data_ellipse'), words)),
+    row(rows.insideDataRegion, (get) =>
+      describedShareCell(get('share_inside_data_ellipse'), get('count_inside_data_ellipse'), words),
+    ),
   ];
 }

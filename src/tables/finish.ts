@@ -1,5 +1,6 @@
 import { resultKey } from '../results/index.js';
 import { cohortRemainderNote } from './cohort-remainder.js';
+import { correlationNote } from './correlation-note.js';
 import { generalNotes } from './footnotes.js';
 import { independentNote } from './independent-note.js';
 import { markedNotes, marksOf } from './marks.js';
@@ -33,6 +34,7 @@ export function finish(draft: Draft, setting: Setting): UnnumberedTable {
       ...cohortRemainderNote(draft, setting),
       ...markedNotes(marks, words),
       ...independentNote(draft, setting),
+      ...correlationNote(draft, setting),
       ...generalNotes(draft, plan, words),
     ],
   };

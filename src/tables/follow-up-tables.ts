@@ -1,10 +1,9 @@
 import { comparisonGroup, withPair } from '../comparison/group.js';
-import { count } from '../format/number.js';
 import type { Plan } from '../records/plan.js';
 import { groupPair, type Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
 import { characteristicCells, shownCharacteristics } from './baseline.js';
-import { patientsCell, shareCell, valueCell } from './cells.js';
+import { describedShareCell, patientsCell, shareCell, valueCell } from './cells.js';
 import { cohortColumns } from './cohorts.js';
 import { comparedAs } from './compared-outcomes.js';
 import { blank } from './comparison-cells.js';
@@ -15,7 +14,6 @@ import { levelText } from './level.js';
 import { outcomeText } from './outcome-words.js';
 import { across, block, cohortHead } from './rows.js';
 import type { DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
-import { valueText } from './value-text.js';
 
 /**
  * Of the eyes that were due, how many were seen, by visit and cohort; and what the headline shares would be, had every
@@ -82,11 +80,9 @@ function boundRows(setting: Setting, measure: string, statistic: string): readon
   if (!what) throw new RangeError(`boundRows: no share "${measure}/${statistic}" in the registry`);
   const numerator = statistic.replace('share', 'count');
   const bound = (label: string, name: string): DraftRow =>
-    across(setting, measure, label, (get) => {
-      const row = get(`${name}:${statistic}`);
-      const told = row.value === undefined ? valueText(row, words) : text.ofDue(valueText(row, words), count(row.n));
-      return { text: told, rows: [row] };
-    });
+    across(setting, measure, label, (get) =>
+      describedShareCell(get(`${name}:${statistic}`), get(`count_${name}:${statistic}`), words),
+    );
   return [
     block(text.bounds(outcomeText(what, words))),
     across(setting, measure, withLevel(text.observed, setting), (get) =>

@@ -4,7 +4,7 @@ import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
-import { estimateCell, valueCell } from './cells.js';
+import { estimateCell, shareCell, valueCell } from './cells.js';
 import { type CohortPair, cohortPairs, designOf } from './cohort-pairs.js';
 import { cohortColumns } from './cohorts.js';
 import { type ComparedOutcome, comparedAs, comparedOutcomes } from './compared-outcomes.js';
@@ -17,7 +17,6 @@ import { noteCodes } from './marks.js';
 import { outcomeText } from './outcome-words.js';
 import { block } from './rows.js';
 import type { Column, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
-import { intervalText, valueText } from './value-text.js';
 
 type Told = Pick<Setting, 'results' | 'plan' | 'words'>;
 
@@ -64,7 +63,8 @@ export function sensitivity(results: Results, plan: Plan, words: Words): Unnumbe
 /** Headline numbers that any eye has: those that are there with one eye a patient. */
 function headlineNumbers({ rows, find }: Results): readonly ResultRow[] {
   return rows.filter(
-    ({ group, measure, n }) => group === pairOf('one-eye') && n > 0 && find(measure, 'all', 'n')?.value,
+    ({ group, measure, method, n }) =>
+      group === pairOf('one-eye') && method !== 'count' && n > 0 && find(measure, 'all', 'n')?.value,
   );
 }
 
@@ -73,23 +73,25 @@ function groupRows(
   numbers: readonly ResultRow[],
   { group, label }: Column,
 ): readonly DraftRow[] {
-  const rows = numbers.map(({ measure, statistic }): DraftRow => {
+  const rows = numbers.map(({ measure, statistic, unit }): DraftRow => {
     const what = comparedAs(results, measure, statistic);
-    const row = (of: string): ResultRow => results.get(measure, of, statistic);
-    const shown = [group, ...ways.map((way) => withPair(group, pairOf(way)))].map((of) => numberCell(row(of), words));
-    return { label: what ? outcomeText(what, words) : measure, indent: 1, cells: shown };
+    const cellOf = (of: string): ShownCell => {
+      const row = results.get(measure, of, statistic);
+      if (row.unit !== 'share') return meanCell(row, words);
+      return shareCell(row, results.get(measure, of, statistic.replace('share', 'count')), words);
+    };
+    const shown = [group, ...ways.map((way) => withPair(group, pairOf(way)))].map(cellOf);
+    const name = what ? outcomeText(what, words) : measure;
+    const label = unit === 'share' ? words.tables.comparison.sensitivity.share(name) : name;
+    return { label, indent: 1, cells: shown };
   });
   return [block(label), ...rows];
 }
 
-/** A number with its eyes: a share has no numerator here, and is never a percentage without its interval. */
-function numberCell(row: ResultRow, words: Words): ShownCell {
-  const { bareShare, mean, share } = words.tables.comparison.sensitivity;
-  const eyes = count(row.n);
+/** A mean with its eyes. */
+function meanCell(row: ResultRow, words: Words): ShownCell {
   if (row.value === undefined) return valueCell(row, words);
-  if (row.unit !== 'share') return { text: mean(estimateCell(row, words).text, eyes), rows: [row] };
-  const limits = intervalText(row, words);
-  const text = limits === undefined ? bareShare(eyes) : share(valueText(row, words), eyes, limits);
+  const text = words.tables.comparison.sensitivity.mean(estimateCell(row, words).text, count(row.n));
   return { text, rows: [row] };
 }
 

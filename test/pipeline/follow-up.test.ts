@@ -65,8 +65,8 @@ it('prints what was counted, the bounds with the number they are of', () => {
   const table = followUp(audit.results, audit.plan, en);
   expect(table?.rows.find(({ label }) => label.startsWith('Seen at'))?.cells.at(-1)?.text).toBe('4/6, 67 (30 to 90)*');
   expect(cellsOf(table, 'Eligible, not yet due').at(-1)).toBe('1');
-  expect(cellsOf(table, 'All missing eyes failed').at(-1)).toBe('50 of 6');
-  expect(cellsOf(table, 'All missing eyes succeeded').at(-1)).toBe('83 of 6');
+  expect(cellsOf(table, 'All missing eyes failed').at(-1)).toBe('3/6, 50');
+  expect(cellsOf(table, 'All missing eyes succeeded').at(-1)).toBe('5/6, 83');
   const compared = missingOutcomes(audit.results, audit.plan, en);
   expect(compared?.head.map(({ text, n }) => [text, n])).toEqual([
     ['Characteristic', undefined],

@@ -147,6 +147,7 @@ function vector(measure: string, group: Group): readonly ResultRow[] {
       { centroid_ellipse_major: 0.4472, centroid_ellipse_minor: 0.2292 },
     ),
     ...rowsOf({ ...about, unit: 'share' }, { share_inside_data_ellipse: 349 / 371 }),
+    ...rowsOf({ ...about, unit: 'eyes', method: 'count' }, { count_inside_data_ellipse: 349 }),
     ...rowsOf({ ...about, unit: '', method: 'hotelling-patient' }, { hotelling_t2: 10.9051, p: 0.04179 }),
   ];
 }

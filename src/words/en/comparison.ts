@@ -161,7 +161,7 @@ const notes = {
   effect:
     'Relative effect: probability that an eye of the compared cohort has the larger value than one of the reference, ties counted half; 0.5 is no difference.',
   shift:
-    'Shift: median of all differences between an eye of one cohort and one of the other (Hodges–Lehmann); its p is that of the relative effect.',
+    'Shift: median of all differences between an eye of one cohort and one of the other (Hodges–Lehmann); its p is that of the relative effect. Where values are recorded in steps its limits fall on steps, and may touch 0 where p is small.',
   centroid: 'Difference of centroids as a vector, with the semi-axes of its region.',
   multiplicity: (k: string, error: string) =>
     `${k} primary intervals share an error of ${error}; the verdict follows the interval and never p.`,
@@ -197,8 +197,7 @@ const sensitivity = {
   >,
   /** Eyes first: a spreadsheet takes what begins with a minus sign for a sum. */
   mean: (value: string, eyes: string) => `${eyes} eyes: ${value}`,
-  bareShare: (eyes: string) => `no percentage, ${eyes} eyes`,
-  share: (share: string, eyes: string, limits: string) => `${share} % of ${eyes} (${limits})`,
+  share: (outcome: string) => `${outcome}, n/N, %`,
   oneEye: 'One eye per patient: the first operated, of those eligible; on the same day the right one.',
   queries: 'Without queried eyes: those with an unusual value that waits for the clinic to confirm it.',
   lowVision:

@@ -185,6 +185,11 @@ export const tableNotes = {
       : `${eyes} eyes belong to no cohort shown: they are counted in all eyes only.`,
   independent: (list: string) => `Shares of exactly 0 or 100 %, were all eyes independent: ${list}.`,
   independentOf: (eyes: string, limits: string) => `${eyes} eyes, ${limits} %`,
+  correlation: (list: string) =>
+    `Fellow eyes, intraclass correlation and design effect (that of the variance of a mean over eyes): ${list}.`,
+  correlationOf: (outcome: string, list: string) => `${outcome}: ${list}`,
+  correlationIn: (column: string, icc: string, effect: string) => `${column} ${icc} and ${effect}`,
+  designEffectIn: (column: string, effect: string) => `${column} design effect ${effect}`,
   missing: (list: string) => `Missing: ${list}.`,
   missingOf: (name: string, all: string, cohorts: string) => `${name} ${all}${cohorts === '' ? '' : ` (${cohorts})`}`,
   countIn: (column: string, n: string) => `${column} ${n}`,

@@ -57,7 +57,7 @@ const rows = {
   meanMagnitude: 'Mean magnitude, D',
   centroidRegion: (level: string) => `${level} region of the centroid: semi-axes, D`,
   dataRegion: (level: string) => `Region expected to hold the next eye (${level}): semi-axes, D`,
-  insideDataRegion: 'Eyes really inside that region',
+  insideDataRegion: 'Eyes really inside that region, n/N, %',
   hotelling: 'Centroid against 0: T²',
   p: 'Centroid against 0: p',
 } as const;
@@ -223,7 +223,6 @@ export const tables = {
   orAnother: ' or ',
   to: 'to',
   percent: '%',
-  ofEyes: (share: string, n: string) => `${share} % of ${n}`,
   notEstimable: 'not estimable',
   notShown: 'not shown',
   notThisPlane: '–',
