@@ -52,6 +52,10 @@ const described: readonly RegExp[] = [
   /^confounding (Spherical equivalent|Astigmatism|Corrected|Uncorrected|Complications)/,
   /^comparison (Eyes \(missing\)|Verdict on )/,
   /^formulas Eyes with both predictions$/,
+  // A published figure, and the verdict on it, stand beside the share that has the interval.
+  /^benchmarks /,
+  // What changes between visits is described; the share of eyes that changed has the interval.
+  /^stability Mean \(SD\)$/,
   // Median, shift and typical loss stand there with their intervals, in rows of their own.
   /^(safety (Cells before|Cells after|Endothelial cells lost|Median \(quartiles\))|resources Median \(quartiles\))/,
 ];
