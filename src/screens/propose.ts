@@ -57,12 +57,26 @@ const mostNotes = 6;
 /** Where the words beside "unsure" and "left" begin. */
 const noteAt = 15;
 
-function noteLines(name: string, notes: readonly ColumnNote[], text: Text): readonly string[] {
+/** Notes in groups of the same words, which are told once behind the headers they are about. */
+function alike(notes: readonly ColumnNote[]): readonly (readonly ColumnNote[])[] {
+  const texts = [...new Set(notes.map(({ text }) => text))];
+  return texts.map((text) => notes.filter((note) => note.text === text));
+}
+
+/** The headers that one note is about, the first of many. */
+function headersText(notes: readonly ColumnNote[], text: Text): string {
+  const headers = notes.map(({ header }) => text.about(header)).filter((header) => header !== '');
+  const shown = headers.slice(0, mostNotes);
+  return [...shown, ...(headers.length > shown.length ? [text.more(headers.length - shown.length)] : [])].join(', ');
+}
+
+function noteLines(name: string, all: readonly ColumnNote[], text: Text): readonly string[] {
+  const notes = alike(all);
   const shown = notes.slice(0, mostNotes);
-  const lines = shown.flatMap(({ header, text: about }, at) =>
+  const lines = shown.flatMap((group, at) =>
     labelled(
       at === 0 ? name : ' '.repeat(name.length),
-      [text.about(header), about].filter((part) => part !== '').join(': '),
+      [headersText(group, text), group[0]?.text ?? ''].filter((part) => part !== '').join(': '),
       {
         indent: 6,
         at: noteAt,
