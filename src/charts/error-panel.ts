@@ -93,7 +93,7 @@ function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bin
 }
 
 /** The axis of the quantity, with its signs. */
-export function signedAxis({ from, to, quantity: { tick } }: Scales): object {
+function signedAxis({ from, to, quantity: { tick } }: Scales): object {
   const steps = Math.floor(to / tick + 1e-9);
   return {
     scale: { domain: [from, to], nice: false, zero: false },

@@ -61,7 +61,7 @@ function heading(artwork: Artwork, texts: readonly string[]): readonly Label[] {
 }
 
 /** 'mean −0.06 D, SD 0.42 D'. */
-export function centreText(
+function centreText(
   { results, words }: ChartSetting,
   { measure, words: { amount } }: SignedQuantity,
   { group }: Cohort,
@@ -75,7 +75,7 @@ export function centreText(
 }
 
 /** The quantity under the axis, and beside it, or below where it is too narrow, what its sign means. */
-export function axisTitle({ artwork }: ChartSetting, { quantity, width, height }: Scales): readonly Label[] {
+function axisTitle({ artwork }: ChartSetting, { quantity, width, height }: Scales): readonly Label[] {
   const { axis, negative, positive } = quantity.words;
   const line = lineHeight(artwork);
   const y = height + 2.25 * line;
@@ -88,14 +88,14 @@ export function axisTitle({ artwork }: ChartSetting, { quantity, width, height }
 }
 
 /** Whether the axis and what its signs mean fit one line. */
-export function isOneLine({ type }: Artwork, { words }: SignedQuantity, width: number): boolean {
+function isOneLine({ type }: Artwork, { words }: SignedQuantity, width: number): boolean {
   const wide = (text: string): number => textWidth(text, type);
   const side = Math.max(wide(words.negative), wide(words.positive));
   return wide(words.axis) / 2 + side + type <= width / 2;
 }
 
 /** One cohort in words, for readers who do not see the picture. */
-export function toldQuantity(setting: ChartSetting, quantity: SignedQuantity, cohort: Cohort): string {
+function toldQuantity(setting: ChartSetting, quantity: SignedQuantity, cohort: Cohort): string {
   const { results, words } = setting;
   const { limits, measure } = quantity;
   const shares = limits.flatMap((limit) => {

@@ -81,7 +81,7 @@ const runsFor = (eyes: number): number => Math.min(10_000, Math.max(1000, Math.f
  *
  * @param falseAlarm  probability of one signal or more in the whole series
  * @throws {RangeError} unless 0 < falseAlarm < 1
- * @source definition; checked by simulation in test/study/monitoring.mjs
+ * @source definition; checked by simulation in test/statistics/cumulative-sum.test.ts
  */
 export function simulatedLimit(series: Series, falseAlarm: number, seed: number): number {
   if (!(falseAlarm > 0 && falseAlarm < 1)) {

@@ -29,9 +29,9 @@ function withoutConstants(text: string): string {
 
 /** The proposed sources and words with all that the shipped audit says beside them and nobody can guess. */
 function withSettingsOf(shipped: string, proposed: string): string {
-  const { sources, values, complications } = parse(proposed) as Tree;
+  const { sources, values } = parse(proposed) as Tree;
   const rest = parse(shipped) as Tree;
-  return stringify({ ...rest, sources, ...(values ? { values } : {}), ...(complications ? { complications } : {}) });
+  return stringify({ ...rest, sources, ...(values ? { values } : {}) });
 }
 
 const shipped = withoutConstants(committed('audit.yaml').toString('utf8'));
