@@ -31,8 +31,9 @@ const still = {
 const alike = { ...still, error: -0.5, before: [1.2, 0.4], after: [-0.5, 0.25], cdvaBefore: 0.3, udva: 0.2 } as const;
 const far = { ...still, error: 2.6, before: [6.5, -3], after: [-4, 2.2], cdvaBefore: 1.9, udva: 1, cdva: 0.7 } as const;
 
-/** Differences need cohorts to differ. */
-const isDrawn = (id: string, cohorts: number): boolean => id !== 'differences' || cohorts > 1;
+/** Differences need cohorts to differ; what is followed over time and between operators is not in the invented audit. */
+const isDrawn = (id: string, cohorts: number): boolean =>
+  id !== 'monitoring' && id !== 'funnel' && (id !== 'differences' || cohorts > 1);
 
 const audits: readonly { name: string; eyes: readonly InventedEye[]; cohorts: number }[] = [
   ...[1, 2, 30, 400, 3000].map((eyes) => ({ name: `${eyes} eyes`, eyes: inventedEyes(eyes), cohorts: 1 })),
