@@ -55,9 +55,11 @@ describe('the sample, de-identified and audited', () => {
 
   // The sample's own README: last operations in December 2025; by the end of 2027 every visit was due.
   it('gives the same rows as the exports, where every visit was due by then', () => {
-    const expected = allDue.rows.filter((row) => !ofCalendar(keyOf(row)));
+    // What is followed from operation to operation needs their days; the copies keep the order within a year alone.
+    const standing = allDue.rows.filter(({ measure }) => !measure.startsWith('monitoring:'));
+    const expected = standing.filter((row) => !ofCalendar(keyOf(row)));
     expect(expected.length).toBeGreaterThan(6000);
-    expect(allDue.rows.length - expected.length).toBe(2);
+    expect(standing.length - expected.length).toBe(2);
     for (const row of expected) expect(undated.get(keyOf(row)), keyOf(row)).toEqual(row);
   });
 

@@ -130,6 +130,9 @@ describe('the sphere after surgery', () => {
         'prediction_error_centred',
         'refractive_cylinder_after',
         'spherical_equivalent',
+        'spherical_equivalent:change',
+        'spherical_equivalent:same_eyes',
+        'spherical_equivalent:visit',
         'target_error',
       ].sort(),
     );
