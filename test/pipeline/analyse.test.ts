@@ -94,7 +94,6 @@ describe('rows', () => {
 
   it('hold a finite number, or none and the reason', async () => {
     for (const eyes of [
-      [],
       [['a', 'S1', '']],
       [['a', 'S1', '0.25']],
       [
