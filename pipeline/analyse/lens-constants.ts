@@ -1,7 +1,7 @@
 import { type EyeGroup, pick } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
 import { categoriesOf, integersOf, numbersOf } from '../../src/columns/table.js';
-import { type About, rowAbout } from '../../src/comparison/rows.js';
+import { type About, estimateAbout, rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { groupByCategory, missingGroup } from '../../src/groups/grouping.js';
 import type { Formula } from '../../src/optics/formulas/formula.js';
@@ -14,7 +14,6 @@ import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
 import { meanAbsolute } from '../../src/statistics/absolute-error.js';
-import type { Estimate } from '../../src/statistics/estimate.js';
 import { meanInterval } from '../../src/statistics/mean.js';
 import { indexPatients, type PatientIndex } from '../../src/statistics/patients.js';
 import { shareInterval } from '../../src/statistics/share.js';
@@ -83,26 +82,14 @@ function askerOf(derived: Derived, formula: Formula, confidence: number): (lens:
   };
 }
 
-function estimated(about: About, statistic: string, found: Estimate, unit: string): ResultRow {
-  return rowAbout(about, found, {
-    statistic,
-    value: found.value,
-    ci_low: found.low,
-    ci_high: found.high,
-    unit,
-    method: found.method,
-    note: found.notes.join(';'),
-  });
-}
-
 /** Mean, mean absolute error and share within ±0.50 D of errors made with one choice of constant. */
 function errorRows({ about, patients, confidence }: Asked, errors: Float64Array, choice: string): readonly ResultRow[] {
   const hits = hitsOf(errors, (error) => isWithin(error, limit));
   const share = shareInterval(hits, patients, confidence, { method: 'wilson' });
   return [
-    estimated(about, `mean_${choice}`, meanInterval(errors, patients, confidence), 'D'),
-    estimated(about, `mean_absolute_${choice}`, meanAbsolute(errors, patients, confidence), 'D'),
-    estimated(about, `share_within_0.50_${choice}`, share, 'share'),
+    estimateAbout(about, `mean_${choice}`, meanInterval(errors, patients, confidence), 'D'),
+    estimateAbout(about, `mean_absolute_${choice}`, meanAbsolute(errors, patients, confidence), 'D'),
+    estimateAbout(about, `share_within_0.50_${choice}`, share, 'share'),
     rowAbout(about, share, {
       statistic: `count_within_0.50_${choice}`,
       value: share.count,
@@ -115,7 +102,7 @@ function errorRows({ about, patients, confidence }: Asked, errors: Float64Array,
 /** Absolute error of each eye with the constant of the other patients, less that with the constant used. */
 function gain({ about, patients, confidence }: Asked, used: Float64Array, refitted: Float64Array): ResultRow {
   const change = refitted.map((error, eye) => Math.abs(error) - Math.abs(used[eye] as number));
-  return estimated(about, 'change_mean_absolute', meanInterval(change, patients, confidence), 'D');
+  return estimateAbout(about, 'change_mean_absolute', meanInterval(change, patients, confidence), 'D');
 }
 
 function constantRows(asked: Asked): readonly ResultRow[] {
@@ -127,7 +114,7 @@ function constantRows(asked: Asked): readonly ResultRow[] {
   // A constant far outside the bracket may put a lens where it makes no image.
   const known = used?.every(Number.isFinite) ? used : undefined;
   return [
-    estimated(about, 'constant', estimate, about.unit),
+    estimateAbout(about, 'constant', estimate, about.unit),
     counted('count_weak_power', weak),
     counted('count_refused', refused),
     ...(Number.isNaN(declared)

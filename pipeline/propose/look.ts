@@ -7,6 +7,7 @@ import { missingWords } from '../../src/intake/missing.js';
 import { parseNumber } from '../../src/intake/number.js';
 import { parseRefraction } from '../../src/intake/refraction-cell.js';
 import type { FieldType } from '../../src/plan/fields.js';
+import { standardReading } from '../../src/plan/standard-reading.js';
 import type { ExportedFile } from '../../src/propose/exported.js';
 import { saysMissing } from '../../src/propose/missing-words.js';
 import type { SourceFile } from '../ingest/files.js';
@@ -17,7 +18,7 @@ import { ReadFailure } from '../ingest/survey.js';
 import { identifierFindings, tableFindings } from '../ingest/table-findings.js';
 import type { Layout, Wanted } from '../ingest/wanted.js';
 import type { Io } from '../io.js';
-import { openExport, standardReading } from './open-export.js';
+import { openExport } from './open-export.js';
 
 /** A file with all its columns, or the findings that keep it from being looked at. */
 export type Looked =

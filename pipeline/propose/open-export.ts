@@ -1,5 +1,5 @@
 import { type NotATable, notATable } from '../../src/intake/not-a-table.js';
-import type { Reading } from '../../src/records/plan.js';
+import { standardReading } from '../../src/plan/standard-reading.js';
 import { decoderOf } from '../ingest/decode.js';
 import { bytesForm, type Passed, readTable, tableForm } from '../ingest/read-bytes.js';
 import type { TableRead } from '../ingest/read-table.js';
@@ -7,17 +7,6 @@ import { survey } from '../ingest/survey.js';
 import type { Layout } from '../ingest/wanted.js';
 import type { Io } from '../io.js';
 import { findTopRows, type TopRows } from './top-rows.js';
-
-/** How a file is read of which no audit.yaml says anything. */
-export const standardReading: Reading = {
-  delimiter: 'auto',
-  decimal: 'auto',
-  date_order: 'auto',
-  encoding: 'auto',
-  header_row: 1,
-  units_row: 'auto',
-  missing: [],
-};
 
 /** A file whose header was found, read; or why it has none to be found. */
 export type OpenExport =

@@ -12,7 +12,7 @@ import { type Layer, labels } from './marks.js';
 import { generalRemarks, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { textWidth, wrapped } from './text-width.js';
-import { ink } from './theme.js';
+import { artworks, ink } from './theme.js';
 
 /**
  * Every outcome of the comparison table that has an interval: primaries bold and filled, one panel a scale and a
@@ -22,25 +22,14 @@ export function differences(setting: ChartSetting): Drawing | undefined {
   const pairs = drawnPairs(setting);
   const groups = forestGroups(setting, pairs);
   if (groups.length === 0) return undefined;
-  const { artwork, plan, words } = setting;
-  const line = lineHeight(artwork);
-  const columns = columnsOf(setting, groups);
-  const panels = groups.map((group) => forestPanel(setting, group, columns));
-  const margin = { left: columns.left, right: columns.right, top: (pairs.length + 1.6) * line, bottom: 2.9 * line };
+  const { plan, words } = setting;
   const text = words.charts.differences;
+  const single = layoutOf(setting, pairs, groups, 1);
+  const double = artworks['journal-double'];
+  const isTooDeep = double && setting.artwork === artworks['journal-single'] && single.depth > pageDepth;
+  const layout = isTooDeep ? layoutOf({ ...setting, artwork: double }, pairs, groups, 2) : single;
   return {
-    spec: frame(artwork, {
-      columns: 1,
-      panel: { width: columns.width, height: 0 },
-      heights: panels.map(({ height }) => height),
-      margin,
-      gap: { column: 0, row: 3.1 * line },
-      panels: panels.map((panel, index) => [
-        ...panelLayers(setting, panel, columns, pairs),
-        ...(index === 0 ? headLayers(setting, pairs, columns, -margin.top) : []),
-      ]),
-      foot: footOf(setting, panels),
-    }),
+    spec: layout.spec,
     title: text.title(pairs.map(nameOf(setting)).join(', ')),
     legend: [
       text.legend,
@@ -50,6 +39,56 @@ export function differences(setting: ChartSetting): Drawing | undefined {
     ].join(' '),
     alt: text.altLead + pairs.map((pair, index) => told(setting, groups, pair, index)).join(' '),
   };
+}
+
+/** Points that a page leaves for a figure above its legend: 220 mm (common practice, no source). */
+const pageDepth = (220 / 25.4) * 72;
+
+/** All panels below one another, or in columns that are filled one after the other. */
+function layoutOf(
+  setting: ChartSetting,
+  pairs: readonly DrawnPair[],
+  groups: readonly ForestGroup[],
+  count: 1 | 2,
+): { spec: object; depth: number } {
+  const { artwork } = setting;
+  const line = lineHeight(artwork);
+  const between = count === 1 ? 0 : 2 * artwork.type;
+  const own = { ...setting, artwork: { ...artwork, width: (artwork.width - between) / count } };
+  const columns = columnsOf(own, groups);
+  const panels = groups.map((group) => forestPanel(own, group, columns));
+  const margin = { left: columns.left, right: columns.right, top: (pairs.length + 1.6) * line, bottom: 2.9 * line };
+  const gap = { column: columns.right + between + columns.left, row: 3.1 * line };
+  const heights = panels.map(({ height }) => height);
+  const depth = margin.top + margin.bottom + heights.reduce((sum, height) => sum + height + gap.row, 0);
+  const first = halfOf(heights, gap.row);
+  const heads = count === 1 ? [0] : [0, first];
+  const spec = frame(artwork, {
+    columns: count,
+    panel: { width: columns.width, height: 0 },
+    heights,
+    margin,
+    gap,
+    panels: panels.map((panel, index) => [
+      ...panelLayers(own, panel, columns, pairs),
+      ...(heads.includes(index) ? [estimateHead(own, columns)] : []),
+      ...(index === 0 ? pairKey(setting, pairs, { x: -columns.left, y: -margin.top }) : []),
+    ]),
+    ...(count === 2 ? { stacks: [first, panels.length - first] } : {}),
+    foot: footOf(setting, panels),
+  });
+  return { spec, depth };
+}
+
+/** How many panels make the first of two columns: as many as leave both about equally deep. */
+function halfOf(heights: readonly number[], gap: number): number {
+  const total = heights.reduce((sum, height) => sum + height + gap, 0);
+  let depth = 0;
+  const first = heights.findIndex((height) => {
+    depth += height + gap;
+    return depth >= total / 2;
+  });
+  return Math.min(first + 1, heights.length - 1);
 }
 
 const nameOf =
@@ -73,16 +112,12 @@ function columnsOf(setting: ChartSetting, groups: readonly ForestGroup[]): Fores
   return { left, right, width: Math.floor(artwork.width - left - right), isNarrow: widest > most };
 }
 
-/** Above the first panel: the comparisons, and the head of the numbers. */
-function headLayers(
-  setting: ChartSetting,
-  pairs: readonly DrawnPair[],
-  { left, width }: ForestColumns,
-  top: number,
-): readonly Layer[] {
-  const { artwork, words } = setting;
-  const head = { x: width + artwork.type, y: -0.55 * lineHeight(artwork), text: words.charts.differences.estimate };
-  return [...pairKey(setting, pairs, { x: -left, y: top }), ...labels([{ ...head, colour: ink.soft }])];
+/** Above the numbers of a column: their head. */
+function estimateHead({ artwork, words }: ChartSetting, { width }: ForestColumns): Layer {
+  const y = -0.55 * lineHeight(artwork);
+  return labels([
+    { x: width + artwork.type, y, text: words.charts.differences.estimate, colour: ink.soft },
+  ])[0] as Layer;
 }
 
 /** One line a comparison: its symbol, the cohorts, eligible eyes and patients of both. */

@@ -221,7 +221,7 @@ function endTexts(
   const side = { y: height + 2.1 * line, colour: ink.soft } as const;
   return [
     { x: -left, y: height + 1.17 * type, text: unit, colour: ink.soft },
-    { ...side, x: none - type / 2, text: sideText(onLeft, left + none - type, type), align: 'right' },
+    { ...side, x: none - type / 2, text: sideText(onLeft, left + none - type / 2, type), align: 'right' },
     { ...side, x: none + type / 2, text: sideText(onRight, width - none + right - type, type) },
   ];
 }

@@ -12,6 +12,8 @@ export interface Grid {
   /** Between the plots of neighbouring panels. */
   gap: { column: number; row: number };
   panels: readonly (readonly Layer[])[];
+  /** Panels of each column, from top to bottom, where columns are filled one after the other; else rows are. */
+  stacks?: readonly number[];
   /** Lines under the picture: visit and eyes. */
   foot: readonly string[];
 }
@@ -40,7 +42,7 @@ export function panelWidth(
  * where a specification is opened elsewhere, and a journal's column is a fixed width.
  */
 export function frame(artwork: Artwork, grid: Grid): object {
-  const { columns, panel, margin, gap, panels, foot } = grid;
+  const { panel, margin, panels, foot } = grid;
   const heights = grid.heights ?? panels.map(() => panel.height);
   const height = heightOf(heights, grid);
   const line = lineHeight(artwork);
@@ -60,20 +62,41 @@ export function frame(artwork: Artwork, grid: Grid): object {
       { name: 'width', value: artwork.width - margin.left - margin.right },
       { name: 'height', value: height },
     ],
-    columns,
     bounds: 'flush',
-    spacing: { column: gap.column, row: gap.row },
-    concat: panels.map((layers, index) => {
-      return { width: panel.width, height: heights[index], layer: withFoot(layers, index) };
-    }),
+    ...arranged(
+      grid,
+      panels.map((layers, index) => {
+        return { width: panel.width, height: heights[index], layer: withFoot(layers, index) };
+      }),
+    ),
   };
 }
 
-/** From the top of the first row of panels to the bottom of the last. */
-function heightOf(heights: readonly number[], { columns, gap }: Pick<Grid, 'columns' | 'gap'>): number {
+/** Panels in rows, or in columns of their own heights. */
+function arranged({ columns, panel, gap, stacks }: Grid, drawn: readonly object[]): object {
+  if (!stacks) return { columns, spacing: { column: gap.column, row: gap.row }, concat: drawn };
+  return {
+    // A column of panels has no width of its own for vega, which places the next one from where it begins.
+    spacing: panel.width + gap.column,
+    hconcat: columnsOf(drawn, stacks).map((vconcat) => ({ bounds: 'flush', spacing: gap.row, vconcat })),
+  };
+}
+
+function columnsOf<T>(all: readonly T[], stacks: readonly number[]): readonly (readonly T[])[] {
+  const starts = stacks.map((_, i) => stacks.slice(0, i).reduce((sum, one) => sum + one, 0));
+  return stacks.map((size, i) => all.slice(starts[i], (starts[i] as number) + size));
+}
+
+/** From the top of the first panels to the bottom of the last. */
+function heightOf(
+  heights: readonly number[],
+  { columns, gap, stacks }: Pick<Grid, 'columns' | 'gap' | 'stacks'>,
+): number {
+  const together = (own: readonly number[]): number => own.reduce((sum, one) => sum + one, (own.length - 1) * gap.row);
+  if (stacks) return Math.max(...columnsOf(heights, stacks).map(together));
   const rows = Math.ceil(heights.length / columns);
   const tallest = Array.from({ length: rows }, (_, row) => {
     return Math.max(...heights.slice(row * columns, (row + 1) * columns));
   });
-  return tallest.reduce((sum, height) => sum + height, 0) + (rows - 1) * gap.row;
+  return together(tallest);
 }

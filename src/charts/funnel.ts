@@ -9,7 +9,7 @@ import { frame, lineHeight } from './frame.js';
 import { dashesOf, type Label, type Layer, labels, stroked, symbol } from './marks.js';
 import { generalRemarks } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
-import { wrapped } from './text-width.js';
+import { textWidth, wrapped } from './text-width.js';
 import { ink } from './theme.js';
 
 const levels = ['95', '99.8'] as const;
@@ -65,6 +65,35 @@ function told(row: ResultRow, setting: ChartSetting): string {
   );
 }
 
+interface Point {
+  eyes: number;
+  share: number;
+  name: string;
+}
+
+/**
+ * Points whose names stand above them: away from the line in the middle, but on its other side where a neighbour further
+ * from the line has that place.
+ */
+function namedAbove(
+  points: readonly Point[],
+  target: number,
+  across: (eyes: number) => number,
+  type: number,
+): ReadonlySet<Point> {
+  const sides = { above: new Set<Point>(), below: new Set<Point>() };
+  const meets = (one: Point, others: ReadonlySet<Point>): boolean =>
+    [...others].some((other) => {
+      const room = (textWidth(one.name, type) + textWidth(other.name, type)) / 2 + type / 2;
+      return Math.abs(across(one.eyes) - across(other.eyes)) < room;
+    });
+  for (const point of [...points].sort((a, b) => Math.abs(b.share - target) - Math.abs(a.share - target))) {
+    const [own, other] = point.share >= target ? [sides.above, sides.below] : [sides.below, sides.above];
+    (meets(point, own) ? other : own).add(point);
+  }
+  return sides.above;
+}
+
 function panel(
   setting: ChartSetting,
   measure: string,
@@ -100,13 +129,11 @@ function panel(
     scale: { domain: [floor, 1], nice: false },
     axis: { title: null, tickCount: 5, labelExpr: 'round(100 * datum.value)' },
   };
-  const points = [...operators]
-    .sort((a, b) => a.n - b.n)
-    .map((row) => ({ eyes: row.n, share: row.value, name: nameOf(row, setting) }));
+  const points = operators.map((row) => ({ eyes: row.n, share: row.value as number, name: nameOf(row, setting) }));
+  const above = namedAbove(points, target.value as number, (eyes) => (width * eyes) / most, type);
   const { accent } = allEyes(words);
-  // Neighbours bear their names above and below, so that they do not meet.
   const named = (side: 0 | 1): Layer => ({
-    data: { values: points.filter((_, i) => i % 2 === side) },
+    data: { values: points.filter((point) => above.has(point) === (side === 0)) },
     mark: { type: 'text', baseline: 'middle', dy: (side === 0 ? -1 : 1.1) * type, fill: ink.full },
     encoding: { x, y, text: { field: 'name' } },
   });

@@ -56,7 +56,7 @@ function specification(setting: ChartSetting, measure: string, strips: readonly 
   const { artwork, words } = setting;
   const { type } = artwork;
   const line = lineHeight(artwork);
-  const margin = { left: 3.5 * type, right: 1.5 * type, top: 2.25 * line, bottom: 2.5 * line };
+  const margin = { left: 3.5 * type, right: 1.5 * type, top: 2.9 * line, bottom: 2.5 * line };
   const columns = hasSums(strips) && artwork.width > 300 ? 2 : 1;
   const column = 5.5 * type;
   const width = panelWidth(artwork, columns, margin, column);
@@ -67,7 +67,7 @@ function specification(setting: ChartSetting, measure: string, strips: readonly 
     columns,
     panel: { width, height },
     margin,
-    gap: { column, row: 3.5 * line },
+    gap: { column, row: 4.4 * line },
     panels: strips.map((strip, i) =>
       panel(setting, measure, strip, { ...layout, isLast: i >= strips.length - columns }),
     ),
@@ -128,8 +128,12 @@ function panel(setting: ChartSetting, measure: string, strip: Strip, layout: Lay
   const { artwork, words } = setting;
   const line = lineHeight(artwork);
   const text = words.charts.standing;
-  const head = { x: -layout.left, y: -1.6 * line, text: headOf(setting, measure, strip), weight: 'bold' as const };
-  const unit = { x: -layout.left, y: -0.6 * line, text: strip.kind === 'share' ? text.share : text.monitoring.sumAxis };
+  const head = { x: -layout.left, y: -2.25 * line, text: headOf(setting, measure, strip), weight: 'bold' as const };
+  const unit = {
+    x: -layout.left,
+    y: -1.15 * line,
+    text: strip.kind === 'share' ? text.share : text.monitoring.sumAxis,
+  };
   const axis = {
     x: layout.width / 2,
     y: layout.height + 2 * line,

@@ -8,7 +8,7 @@ import { meanOf } from '../statistics/moments.js';
 import { morganPitman } from '../statistics/morgan-pitman.js';
 import { indexPatients, type PatientIndex } from '../statistics/patients.js';
 import { isWithin } from '../statistics/within.js';
-import { type About, rowAbout, testRows } from './rows.js';
+import { type About, estimateAbout, rowAbout, testRows } from './rows.js';
 
 /** Prediction errors of two formulas, of the same eyes. */
 export interface SameEyes {
@@ -104,15 +104,7 @@ function criterionRows(about: About, criterion: Criterion, eyes: SameEyes, confi
   const df = patients.count - 1;
   const p = variance > 0 ? tTwoSided((found.value as number) / Math.sqrt(variance), df) : undefined;
   const of = { n: found.n, patients: found.patients };
-  const estimate = rowAbout(about, of, {
-    statistic,
-    value: found.value,
-    ci_low: found.low,
-    ci_high: found.high,
-    unit,
-    method: found.method,
-    note: found.notes.join(';'),
-  });
+  const estimate = estimateAbout(about, statistic, found, unit);
   const tested = testRows(about, statistic, { ...of, p, df: p === undefined ? undefined : df, test: found.method });
   return { statistic, about, rows: [estimate, ...tested, ...textbookRows(about, criterion, eyes)], p };
 }

@@ -1,4 +1,5 @@
 import type { ResultRow } from '../records/result.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { detectableDifference } from '../statistics/size.js';
 import { type Compared, isRatio } from './compared.js';
 import type { Found } from './estimates.js';
@@ -38,6 +39,12 @@ export function rowAbout(
   const { n, patients } = of;
   const bare = { ci_low: undefined, ci_high: undefined, unit: '', method: '', note: '' };
   return { measure, group, ...bare, n, eyes, patients, ...parts };
+}
+
+/** A results row of an estimate with its interval. */
+export function estimateAbout(about: About, statistic: string, found: Estimate, unit: string): ResultRow {
+  const { value, low: ci_low, high: ci_high, method, notes } = found;
+  return rowAbout(about, found, { statistic, value, ci_low, ci_high, unit, method, note: notes.join(';') });
 }
 
 function unitOf(one: Compared, unit: string): string {

@@ -6,20 +6,11 @@ import { writtenNumber } from './leaves.js';
 import { columnSubjects, resolveCondition } from './resolve-conditions.js';
 import type { AuditFile } from './schema.js';
 import type { ColumnForm } from './source-schema.js';
+import { standardReading } from './standard-reading.js';
 
 type SourceForm = AuditFile['sources'][number];
 type BlockForm = NonNullable<SourceForm['blocks']>[number];
 type Given = Readonly<Record<string, ColumnForm | undefined>>;
-
-const standardReading: Reading = {
-  delimiter: 'auto',
-  decimal: 'auto',
-  date_order: 'auto',
-  encoding: 'auto',
-  header_row: 1,
-  units_row: 'auto',
-  missing: [],
-};
 
 /** A file's own way of reading over the audit's over the standard. */
 function resolveReading(...overruling: readonly (SourceForm['reading'] | undefined)[]): Reading {
