@@ -121,6 +121,7 @@ footer p { color: var(--soft); font-size: 0.95rem; }`;
 
 const print = `
 @page { margin: 18mm 16mm; }
+@page across { size: landscape; margin: 14mm 16mm; }
 @media print {
   :root { --paper: #fff; --ink: #000; --soft: #444; --hair: #bbb; --wash: #fff; --accent: ${accent}; --accent-wash: #d3d8ee; }
   body { font-size: 10pt; line-height: 1.4; }
@@ -148,6 +149,9 @@ const print = `
   caption { font-size: 9pt; padding-bottom: 1.5mm; }
   .rule { padding: 0.8mm 0; }
   summary.rule::after { content: none; }
+  .wide:has(thead th:nth-child(7)) { page: across; }
+  .wide:has(thead th:nth-child(7)) table { font-size: 7.5pt; }
+  .wide:has(thead th:nth-child(7)) :is(thead .n, tbody td) { white-space: normal; }
   thead { display: table-header-group; }
   tfoot { display: table-row-group; }
   tfoot td { font-size: 7pt; padding-top: 0.6mm; }
