@@ -11,15 +11,18 @@ import { predictionError } from './prediction-error.js';
 import type { Chart } from './setting.js';
 import { vectorFigures } from './vector-figures.js';
 
-/** Every published chart by name, in the order of the report. */
+const vectorCharts = vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const);
+
+/** Every published chart by name, in the order of the report: that of the questions of its page. */
 export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart>([
   ['eye-flow', eyeFlow],
   ['prediction-error', predictionError],
   ['accuracy-shares', accuracyShares],
-  ['acuity-cumulative', acuityCumulative],
   ['cylinder-shares', cylinderShares],
-  ...vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const),
+  ...vectorCharts.filter(([id]) => id === 'double-angle'),
   ['angle-error', angleError],
+  ...vectorCharts.filter(([id]) => id !== 'double-angle'),
+  ['acuity-cumulative', acuityCumulative],
   ['monitoring', monitoring],
   ['funnel', funnel],
   ['differences', differences],

@@ -33,7 +33,7 @@ export interface PageParts {
  * The questions of the report in their order: which headlines answer them, which tables and figures belong there. One
  * that headlines answer is asked in every audit, the others where the data allow an exhibit.
  */
-const questions = [
+export const questions = [
   {
     id: 'eyes',
     headlines: ['operated', 'outcome-known'],

@@ -28,6 +28,7 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['baseline', baseline],
   ['missing-outcomes', missingOutcomes],
   ['refractive-accuracy', refractiveAccuracy],
+  ['benchmarks', benchmarks],
   ['formulas', formulas],
   ['accuracy-by-subgroup', accuracyBySubgroup],
   ['lens-constants', lensConstants],
@@ -44,5 +45,4 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['confounding', confounding],
   ['comparison', comparison],
   ['sensitivity', sensitivity],
-  ['benchmarks', benchmarks],
 ]);

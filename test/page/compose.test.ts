@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compose } from '../../src/page/compose.js';
+import { compose, questions } from '../../src/page/compose.js';
 import type { PageContent } from '../../src/page/content.js';
+import { figureNames, tableNames } from '../../src/plan/published.js';
 import { indexResults } from '../../src/results/index.js';
 import { en } from '../../src/words/index.js';
 import { auditRows, without } from '../tables/audit.js';
@@ -102,4 +103,13 @@ it('the methods come without the cautions, which end the page', () => {
   expect(content.methods).toContain('Statistical methods');
   for (const caution of content.cautions) expect(content.methods).not.toContain(caution);
   expect(content.cautions).toHaveLength(en.tables.methods.caution.length);
+});
+
+it.each([
+  ['tables', tableNames],
+  ['figures', figureNames],
+] as const)('numbers the %s in the order in which a reader meets them', (_, names: readonly string[]) => {
+  const met: readonly string[] = questions.flatMap(({ exhibits }): readonly string[] => exhibits);
+  expect(met.filter((name) => names.includes(name))).toEqual(names.filter((name) => met.includes(name)));
+  expect(names.filter((name) => !met.includes(name))).toEqual([]);
 });

@@ -70,7 +70,7 @@ describe('order and numbers', () => {
       '1 double-angle',
       '2 eye-flow',
       '3 accuracy-shares',
-      '4 acuity-cumulative',
+      '4 cylinder-shares',
     ]);
     expect(ids(outputs)).toHaveLength(figures.length - 1);
   });
