@@ -47,12 +47,10 @@ const complications: Readonly<Record<string, string>> = {
 };
 
 const rows = {
-  any: 'Any complication during surgery, n/N, %',
   event: (name: string) => `${name}, n/N, %`,
   notRecorded: 'not recorded, eyes',
   typical: (level: string) => `Typical loss, % (geometric mean of what is left; ${level} CI)`,
   medianQuartiles: 'Median (quartiles)',
-  months: 'Months after surgery, median (range)',
   lines: {
     '-3': 'Lost 3 lines or more',
     '-2': 'Lost 2 lines',

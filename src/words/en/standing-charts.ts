@@ -28,36 +28,4 @@ export const standingCharts = {
     altLead: 'Running shares. ',
     altShare: (first: string, last: string) => `from ${first} % of the first 50 eyes to ${last} % of the last 50`,
   },
-  stability: {
-    title: 'Refraction over visits',
-    panels: {
-      spherical_equivalent: 'Spherical equivalent, D',
-      refractive_cylinder_recorded: 'Cylinder as recorded, D',
-    },
-    legend: (level: string) =>
-      `Means of all eyes that came to each visit, with ${level} confidence intervals, spectacle plane; the same eyes at every visit, and what changed between visits, stand in the stability table.`,
-    foot: 'Below each mark: eyes.',
-    altLead: 'Means over visits. ',
-    altMean: (visit: string, mean: string) => `${visit} ${mean} D`,
-  },
-  endothelium: {
-    title: 'Endothelial cells before and after surgery',
-    before: 'Before surgery, cells/mm²',
-    after: 'After, cells/mm²',
-    loss: (percent: string) => `−${percent} %`,
-    same: 'no loss',
-    legend:
-      'Each mark is an eye counted before and after surgery by one device. On the full line no cell is lost; on the broken lines 10, 20 and 30 % are. Counts vary from one picture to the next, so that high counts before surgery seem to lose more (regression to the mean).',
-    cells: 'Eyes are drawn as counts in cells: too many to tell apart, or small counts are to be hidden.',
-    altLead: 'Endothelial cells before against after surgery. ',
-    altLoss: (loss: string) => `typical loss ${loss} %`,
-  },
-  lines: {
-    title: 'Corrected acuity: lines lost and gained',
-    lost: 'Lines lost (−) or gained (+)',
-    legend:
-      'Share of eyes by the change of corrected distance acuity from before to after surgery, in lines by fixed edges of logMAR. Eyes with a low-vision word are left out. The cataract lowers acuity before surgery: gains are large, and losses understated.',
-    altLead: 'Lines of corrected acuity lost and gained. ',
-    altShare: (step: string, percent: string) => `${step} ${percent} %`,
-  },
 } as const;
