@@ -1,12 +1,9 @@
-import { fewestForCentring } from '../measures/centring.js';
+import { fewestForCentring, manyForCentring } from '../measures/centring.js';
 import { type Estimate, type EstimateNote, estimate, type Limits } from '../statistics/estimate.js';
 import { meanVariance, tHalfWidth } from '../statistics/mean.js';
 import { meanOf, sumOf } from '../statistics/moments.js';
 import { type PatientIndex, patientSums } from '../statistics/patients.js';
 import { type ConstantEyes, constantFor, errorsAt, slopesAt } from './lens-constant.js';
-
-/** Eyes below which a constant is called provisional. @source judgement of the project */
-const enoughEyes = 30;
 
 /** The constant of a lens, and what the constants of the other patients make of each eye. */
 export interface FoundConstant {
@@ -62,7 +59,7 @@ export function lensConstant(of: ConstantEyes, patients: PatientIndex, confidenc
   if (about.n < fewestForCentring) return none('not-estimable:few-eyes');
   const constant = constantFor(of, 0);
   if (constant === undefined) return none('not-estimable:no-constant');
-  const marks: readonly EstimateNote[] = about.n < enoughEyes ? ['provisional:constant'] : [];
+  const marks: readonly EstimateNote[] = about.n < manyForCentring ? ['provisional:constant'] : [];
   return {
     estimate: estimate(about, constant, () => limitsOf(of, constant, patients, confidence), marks),
     leftOut: patients.count > 1 ? errorsWithoutOwn(of, constant, patients) : undefined,
