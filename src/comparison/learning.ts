@@ -20,7 +20,9 @@ function seriesOf(eyes: Int32Array, { compare, isKnown, surgeon }: OperationOrde
   for (const eye of eyes) {
     if (!isKnown(eye)) continue;
     const code = surgeon[eye] as number;
-    series.set(code, [...(series.get(code) ?? []), eye]);
+    const own = series.get(code);
+    if (own) own.push(eye);
+    else series.set(code, [eye]);
   }
   return Array.from(series.values(), (one) => one.sort((a, b) => compare(a, b) || a - b));
 }
