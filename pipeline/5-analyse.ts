@@ -62,8 +62,8 @@ export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRo
     ...comparisonRows(derived, groups, plan),
     ...stabilityRows(derived, audit, plan),
     ...benchmarkRows(derived, plan),
-    ...monitoringRows(derived, plan),
-    ...funnelRows(derived, plan),
+    ...monitoringRows(derived, groups, plan),
+    ...funnelRows(derived, groups, plan),
   ];
   return assertRows([...rows, ...formerRows(rows, former)]);
 }

@@ -1,5 +1,6 @@
 import type { SampleColumns } from '../../src/analysis/sample.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
+import type { Basis } from '../../src/comparison/compared.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Measure } from '../../src/records/measure.js';
@@ -17,4 +18,9 @@ export function columnsOf(measure: Measure, { eyes, membership }: Derived): Meas
     patient: integersOf(eyes, 'patient'),
     analysed: analysedIn(membership[measure.family]),
   };
+}
+
+/** The values that a share stands on: of a centred error those that were centred without the eye's own patient. */
+export function valuesOn(basis: Basis, { values, absolute }: MeasureColumns): Float64Array {
+  return basis === 'absolute' ? (absolute ?? values) : values;
 }

@@ -6,7 +6,8 @@ import { funnelLimits } from '../../src/statistics/funnel.js';
 import { shareDesign } from '../../src/statistics/icc.js';
 import { indexPatients } from '../../src/statistics/patients.js';
 import { shareInterval } from '../../src/statistics/share.js';
-import { type Monitored, monitoredIn, monitoredOutcome, operatorsOf } from './monitored.js';
+import type { Groups } from './groups.js';
+import { type Monitored, monitorOf, operatorsOf } from './monitored.js';
 
 /** Levels of the limits. */
 const levels = [0.95, 0.998] as const;
@@ -45,24 +46,21 @@ function beyond(share: number, eyes: number, target: number, designEffect: numbe
 }
 
 /** Operators and sites against the number of their eyes, with exact limits around the whole or the declared standard. */
-export function funnelRows(derived: Derived, plan: Plan): readonly ResultRow[] {
-  const outcome = monitoredOutcome(derived, plan);
-  const whole = monitoredIn(
-    derived,
-    outcome,
-    Int32Array.from({ length: derived.eyes.numRows() }, (_, eye) => eye),
-  );
-  const operators = operatorsOf(derived, plan).map(({ key, eyes }) => ({
-    key,
-    of: monitoredIn(derived, outcome, eyes) as Monitored,
+export function funnelRows(derived: Derived, { all: everyone }: Groups, plan: Plan): readonly ResultRow[] {
+  const monitor = monitorOf(derived, plan);
+  if (!monitor) return [];
+  const whole = monitor.seriesOf(everyone);
+  const operators = operatorsOf(derived, everyone, plan).map((group) => ({
+    key: group.key,
+    of: monitor.seriesOf(group),
   }));
-  const shown = operators.filter(({ of }) => of && of.eyes.length > 0);
-  if (!whole || shown.length === 0) return [];
+  const shown = operators.filter(({ of }) => of.eyes.length > 0);
+  if (shown.length === 0) return [];
   const share = (of: Monitored): number => of.hits.reduce((sum, hit) => sum + hit, 0) / of.eyes.length;
   const target = plan.monitoring?.acceptable ?? share(whole);
   if (!(target > 0 && target < 1)) return [];
   const { designEffect } = shareDesign(whole.hits, indexPatients(whole.patient), undefined);
-  const measure = `funnel:${outcome}`;
+  const measure = `funnel:${monitor.outcome}`;
   const patients = (of: Monitored): number => new Set(of.patient).size;
   const counted = (of: Monitored) => ({ n: of.eyes.length, eyes: of.eyes.length, patients: patients(of) });
   const all = { ...about, ...counted(whole), measure, group: 'all' };

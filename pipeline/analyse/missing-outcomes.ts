@@ -8,7 +8,7 @@ import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
 import { baselineCompared } from './baseline.js';
-import { columnsOf, type MeasureColumns } from './columns.js';
+import { columnsOf, type MeasureColumns, valuesOn } from './columns.js';
 import { dueIn } from './completeness.js';
 import type { Groups } from './groups.js';
 import { measureRows } from './measure-rows.js';
@@ -18,12 +18,13 @@ import { plainRow } from './plain-row.js';
 function boundsOf(
   measure: Measure,
   one: Compared,
-  { values, absolute, patient, analysed }: MeasureColumns,
+  columns: MeasureColumns,
   derived: Derived,
   group: EyeGroup,
 ): readonly ResultRow[] {
   const { due } = dueIn(derived.membership[measure.family], group);
-  const shown = one.on === 'absolute' ? (absolute ?? values) : values;
+  const { patient, analysed } = columns;
+  const shown = valuesOn(one.on, columns);
   const known = due.filter((eye) => analysed[eye] === 1 && !Number.isNaN(shown[eye] as number));
   const count = known.filter((eye) => one.meets?.(shown[eye] as number)).length;
   const missing = due.length - known.length;

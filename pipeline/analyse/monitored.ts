@@ -1,18 +1,16 @@
-import { pick } from '../../src/analysis/sample.js';
+import { codesOf, type EyeGroup, pick } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
-import { categoriesOf, hasColumn, integersOf, numbersOf } from '../../src/columns/table.js';
+import { categoriesOf, hasColumn, numbersOf } from '../../src/columns/table.js';
 import { comparedBy } from '../../src/comparison/compared.js';
+import { byOperation, eyeOrderOf } from '../../src/eligibility/one-eye.js';
 import { noDay } from '../../src/records/canonical.js';
 import type { Derived } from '../../src/records/derived.js';
-import type { Measure } from '../../src/records/measure.js';
 import type { Plan } from '../../src/records/plan.js';
 import { groupPair } from '../../src/results/index.js';
-import { columnsOf } from './columns.js';
+import { columnsOf, valuesOn } from './columns.js';
 
-/** A share that is followed over time, of the eyes that have it, in the order of surgery. */
+/** A share that is followed over time in one group, of the eyes that have it, in the order of surgery. */
 export interface Monitored {
-  measure: Measure;
-  statistic: string;
   eyes: Int32Array;
   /** 1 where the eye counts in the share. */
   hits: Uint8Array;
@@ -23,65 +21,67 @@ export interface Monitored {
   skipped: number;
 }
 
-/** Eyes whose operation was not dated come last. */
-function orderOfSurgery({ eyes }: Derived): Int32Array {
-  const day = integersOf(eyes, 'surgeryDay');
-  const [year, order] = [numbersOf(eyes, 'year'), numbersOf(eyes, 'order')];
-  const late = (value: number): number => (Number.isNaN(value) ? Number.POSITIVE_INFINITY : value);
-  const rank = (eye: number): readonly [number, number] =>
-    day[eye] === noDay ? [late(year[eye] as number), late(order[eye] as number)] : [day[eye] as number, 0];
-  // Canonical order settles ties: patient code, then right before left.
-  return Int32Array.from(day.keys()).sort((a, b) => {
-    const [first, second] = [rank(a), rank(b)];
-    return first[0] - second[0] || first[1] - second[1] || a - b;
-  });
+/** The share that an audit follows, and how it runs in any group of its eyes. */
+export interface Monitor {
+  /** 'measure/statistic', as audit.yaml names it. */
+  outcome: string;
+  seriesOf(group: EyeGroup): Monitored;
+}
+
+/** Eyes in the order of surgery, by the order of the one-eye rule; those whose operation was not dated come last. */
+function orderOfSurgery({ tables }: Derived): Int32Array {
+  const of = eyeOrderOf(tables);
+  const undated = (eye: number): number => (of.surgeryDay[eye] === noDay ? 1 : 0);
+  return Int32Array.from(of.surgeryDay.keys()).sort(
+    (a, b) => undated(a) - undated(b) || byOperation(of, a, b) || a - b,
+  );
 }
 
 /** The share that is followed: the declared one, else eyes within half a dioptre. */
-export function monitoredOutcome({ eyes }: Derived, plan: Plan): string {
+function outcomeOf({ eyes }: Derived, plan: Plan): string {
   if (plan.monitoring) return plan.monitoring.outcome;
   const hasPrediction = numbersOf(eyes, 'prediction_error').some(Number.isFinite);
   return `${hasPrediction ? 'prediction_error' : 'target_error'}/share_within_0.50`;
 }
 
 /** Operators and sites that have enough eyes to be told apart. */
-export function operatorsOf(derived: Derived, plan: Plan): readonly { key: string; eyes: Int32Array }[] {
-  const all = Int32Array.from({ length: derived.eyes.numRows() }, (_, eye) => eye);
+export function operatorsOf({ tables }: Derived, all: EyeGroup, plan: Plan): readonly EyeGroup[] {
   return ['surgeon', 'site'].flatMap((field) => {
-    if (!hasColumn(derived.tables.eyes, field)) return [];
-    const column = categoriesOf(derived.tables.eyes, field);
+    if (!hasColumn(tables.eyes, field)) return [];
+    const column = categoriesOf(tables.eyes, field);
     const names = column.names.slice(1).toSorted();
     const groups = names.map((name) => ({
       key: groupPair(field, name),
-      eyes: all.filter((eye) => column.at(eye) === name),
+      eyes: all.eyes.filter((eye) => column.at(eye) === name),
     }));
     return groups.length < 2 ? [] : groups.filter(({ eyes }) => eyes.length >= plan.outputs.operator_min_eyes);
   });
 }
 
-/**
- * A share of a group over time.
- *
- * @param outcome  'measure/statistic', as audit.yaml names it
- * @returns undefined where the registry has no such share
- */
-export function monitoredIn(derived: Derived, outcome: string, group: Int32Array): Monitored | undefined {
+/** @returns undefined where the registry has no such share */
+export function monitorOf(derived: Derived, plan: Plan): Monitor | undefined {
+  const outcome = outcomeOf(derived, plan);
   const at = outcome.indexOf('/');
   const [name, statistic] = [outcome.slice(0, at), outcome.slice(at + 1)];
   const measure = derived.registry.find((one) => one.name === name);
   const share = measure && comparedBy(measure).find(({ of, by }) => by === 'risk' && of === statistic);
   if (!measure || !share?.meets) return undefined;
-  const { values, patient, analysed } = columnsOf(measure, derived);
-  const inGroup = new Set(group);
-  const hasValue = (eye: number): boolean => analysed[eye] === 1 && !Number.isNaN(values[eye] as number);
-  const eyes = orderOfSurgery(derived).filter((eye) => inGroup.has(eye) && hasValue(eye));
-  return {
-    measure,
-    statistic,
-    eyes,
-    hits: hitsOf(pick(values, eyes), share.meets),
-    patient: eyes.map((eye) => patient[eye] as number),
-    hitIsFailure: share.better === 'lower',
-    skipped: group.length - eyes.length,
+  const { better, meets, on } = share;
+  const columns = columnsOf(measure, derived);
+  const values = valuesOn(on, columns);
+  const known = orderOfSurgery(derived).filter(
+    (eye) => columns.analysed[eye] === 1 && !Number.isNaN(values[eye] as number),
+  );
+  const seriesOf = (group: EyeGroup): Monitored => {
+    const inGroup = new Set(group.eyes);
+    const eyes = known.filter((eye) => inGroup.has(eye));
+    return {
+      eyes,
+      hits: hitsOf(pick(values, eyes), meets),
+      patient: codesOf(columns.patient, eyes),
+      hitIsFailure: better === 'lower',
+      skipped: group.eyes.length - eyes.length,
+    };
   };
+  return { outcome, seriesOf };
 }

@@ -5,7 +5,8 @@ import { cumulativeSum, oddsRatioOf, scoreWeight, simulatedLimit } from '../../s
 import { auditCorrelation } from '../../src/statistics/icc.js';
 import { indexPatients } from '../../src/statistics/patients.js';
 import { shareInterval } from '../../src/statistics/share.js';
-import { type Monitored, monitoredIn, monitoredOutcome, operatorsOf } from './monitored.js';
+import type { Groups } from './groups.js';
+import { type Monitored, monitorOf, operatorsOf } from './monitored.js';
 
 /** Eyes of the running share (*judgement*): enough for an interval, few enough to move. */
 const window = 50;
@@ -77,16 +78,15 @@ function sumRows(of: Monitored, row: RowOf, icc: number, { monitoring, statistic
 }
 
 /** How a share runs over the series of operations: of the audit, and of operators with enough eyes. */
-export function monitoringRows(derived: Derived, plan: Plan): readonly ResultRow[] {
-  const outcome = monitoredOutcome(derived, plan);
-  const all = { key: 'all', eyes: Int32Array.from({ length: derived.eyes.numRows() }, (_, eye) => eye) };
-  const whole = monitoredIn(derived, outcome, all.eyes);
-  if (!whole) return [];
+export function monitoringRows(derived: Derived, { all }: Groups, plan: Plan): readonly ResultRow[] {
+  const monitor = monitorOf(derived, plan);
+  if (!monitor) return [];
+  const whole = monitor.seriesOf(all);
   const auditIcc = auditCorrelation(whole.hits, indexPatients(whole.patient));
-  return [all, ...operatorsOf(derived, plan)].flatMap((group) => {
-    const of = monitoredIn(derived, outcome, group.eyes) as Monitored;
+  return [all, ...operatorsOf(derived, all, plan)].flatMap((group) => {
+    const of = monitor.seriesOf(group);
     const row: RowOf = (parts) => ({
-      measure: `monitoring:${outcome}`,
+      measure: `monitoring:${monitor.outcome}`,
       group: group.key,
       ci_low: undefined,
       ci_high: undefined,

@@ -13,7 +13,7 @@ import type { Measure } from '../../src/records/measure.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { auditCorrelation } from '../../src/statistics/icc.js';
-import { columnsOf, type MeasureColumns } from './columns.js';
+import { columnsOf, type MeasureColumns, valuesOn } from './columns.js';
 
 /** What outcomes are compared with. */
 export interface OutcomeSettings {
@@ -41,8 +41,8 @@ export function outcomePairs(columns: MeasureColumns, compares: Compares, analys
 
 /** Correlation of fellow eyes in a share over every analysed eye, whatever its cohort. */
 export function auditIccOf(columns: MeasureColumns, basis: Basis) {
-  const { absolute, analysed, patient } = columns;
-  const values = basis === 'absolute' ? (absolute ?? columns.values) : columns.values;
+  const { analysed, patient } = columns;
+  const values = valuesOn(basis, columns);
   return (meets: (value: number) => boolean): number | undefined => {
     const eyes = eyesWith(values, analysed);
     return auditCorrelation(
