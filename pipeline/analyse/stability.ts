@@ -1,14 +1,14 @@
 import { continuousRows } from '../../src/analysis/continuous.js';
 import { type EyeGroup, type Sample, sampleOf } from '../../src/analysis/sample.js';
-import { hitsOf, shareRows } from '../../src/analysis/shares.js';
+import { beyondRows } from '../../src/analysis/shares.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
+import { withPair } from '../../src/comparison/group.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Measure } from '../../src/records/measure.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
-import { isWithin } from '../../src/statistics/within.js';
 
 /** A change beyond this is counted, dioptres. */
 const moved = 0.5;
@@ -30,6 +30,7 @@ function measureOf(name: string): Measure {
     formula: 'as at the outcome visit, of another visit',
     source: 'definition',
     groupings: 'cohorts',
+    beyond: moved,
     of: (value) => value as number,
   };
 }
@@ -48,17 +49,6 @@ function byVisit({ eyeVisits, eyes }: Derived, column: string, visits: number): 
   return tables;
 }
 
-/** Share of eyes that moved by more than half a dioptre. */
-function movedRows(sample: Sample): readonly ResultRow[] {
-  return shareRows(sample, {
-    share: 'share_beyond_0.50',
-    count: 'count_beyond_0.50',
-    hits: hitsOf(sample.values, (value) => !isWithin(value, moved)),
-    patients: sample.patients,
-    method: 'wilson',
-  });
-}
-
 /**
  * The refraction at every declared visit: of all eyes that came, of the eyes that came to every visit, and how much the
  * same eyes changed from one visit to the next.
@@ -74,22 +64,22 @@ export function stabilityRows(derived: Derived, groups: readonly EyeGroup[], pla
   return followed.flatMap(({ name, column }) => {
     const values = byVisit(derived, column, visits.length);
     const isComplete = (eye: number): boolean => values.every((of) => !Number.isNaN(of[eye] as number));
-    const sample = (measure: string, group: EyeGroup, of: Float64Array, ...pairs: readonly string[]): Sample => {
-      const key = [...(group.key === 'all' ? [] : [group.key]), ...pairs].sort().join(';');
+    const sample = (measure: string, group: EyeGroup, of: Float64Array, visit: string): Sample => {
+      const key = withPair(group.key, groupPair('visit', visit));
       const settings = { confidence: plan.statistics.confidence, auditIcc: new Map<string, number | undefined>() };
       return sampleOf(measureOf(measure), { key, eyes: group.eyes }, { ...about, values: of }, settings);
     };
     return groups.flatMap((group) => {
       const same = { key: group.key, eyes: group.eyes.filter(isComplete) };
       const at = visits.flatMap((visit, i) => [
-        ...continuousRows(sample(`${name}:visit`, group, values[i] as Float64Array, groupPair('visit', visit.name))),
-        ...continuousRows(sample(`${name}:same_eyes`, same, values[i] as Float64Array, groupPair('visit', visit.name))),
+        ...continuousRows(sample(`${name}:visit`, group, values[i] as Float64Array, visit.name)),
+        ...continuousRows(sample(`${name}:same_eyes`, same, values[i] as Float64Array, visit.name)),
       ]);
       const changes = visits.slice(1).flatMap((visit, i) => {
         const later = values[i + 1] as Float64Array;
         const change = later.map((value, eye) => value - ((values[i] as Float64Array)[eye] as number));
-        const both = sample(`${name}:change`, group, change, groupPair('visit', visit.name));
-        return [...continuousRows(both), ...movedRows(both)];
+        const both = sample(`${name}:change`, group, change, visit.name);
+        return [...continuousRows(both), ...beyondRows(both)];
       });
       return [...at, ...changes];
     });

@@ -1,4 +1,5 @@
-import type { Plan } from '../records/plan.js';
+import { withPair } from '../comparison/group.js';
+import type { Plan, Visit } from '../records/plan.js';
 import type { Results } from '../results/index.js';
 import { groupPair } from '../results/index.js';
 import type { Words } from '../words/index.js';
@@ -25,20 +26,22 @@ export function stability(results: Results, plan: Plan, words: Words): Unnumbere
       title: titles.stability(visits.join(', ')),
       head: cohortHead(setting, statisticStub(setting), 'flow:eligible', 'analysed'),
       rows: measures.flatMap((measure) => measureRows(setting, measure, visits)),
-      footnotes: [notes.beyond, notes.visits(plan.follow_up.visits.map(windowText).join('; ')), notes.sameEyes],
+      footnotes: [
+        notes.beyond,
+        notes.visits(plan.follow_up.visits.map((visit) => windowText(visit, words)).join('; ')),
+        notes.sameEyes,
+      ],
     },
     setting,
   );
 }
 
-function windowText({ name, days }: Plan['follow_up']['visits'][number]): string {
-  return days === undefined ? name : `${name}, ${days[0]} to ${days[1]} days`;
+function windowText({ name, days }: Visit, { tables }: Words): string {
+  return days === undefined ? name : tables.standing.notes.window(name, String(days[0]), String(days[1]));
 }
 
 /** The group of a column at a visit. */
-function pairOf(group: string, visit: string): string {
-  return [...(group === 'all' ? [] : [group]), groupPair('visit', visit)].sort().join(';');
-}
+const pairOf = (group: string, visit: string): string => withPair(group, groupPair('visit', visit));
 
 function measureRows(setting: Setting, measure: (typeof measures)[number], visits: readonly string[]) {
   const { results, columns, words } = setting;

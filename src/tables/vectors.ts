@@ -1,4 +1,5 @@
-import type { Results } from '../results/index.js';
+import { withPair } from '../comparison/group.js';
+import { groupPair, type Results } from '../results/index.js';
 import type { Words } from '../words/index.js';
 
 /** A vector by the name of its words, and of its panel among the points. */
@@ -46,8 +47,7 @@ export function vectorOf(id: VectorId): ShownVector {
 /** The results group of a vector within a group: 'eye=right', 'eye=right;technique=manual'. */
 export function vectorGroup({ stratum }: ShownVector, group: string): string {
   if (!stratum) return group;
-  const own = `${stratum.field}=${stratum.value}`;
-  return group === 'all' ? own : [own, group].sort().join(';');
+  return withPair(group, groupPair(stratum.field, stratum.value));
 }
 
 /** Those of the given vectors that some eye has. */

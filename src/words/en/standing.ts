@@ -42,6 +42,7 @@ export const standing = {
   notes: {
     beyond: 'A change of exactly 0.50 D does not count; eyes with both visits.',
     visits: (list: string) => `Visits: ${list}.`,
+    window: (name: string, from: string, to: string) => `${name}, ${from} to ${to} days`,
     sameEyes:
       'Eyes that came to every visit show what changed in an eye; means of all that came also change with who came.',
     definition:
