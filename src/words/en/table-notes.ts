@@ -186,7 +186,7 @@ export const tableNotes = {
   independent: (list: string) => `Shares of exactly 0 or 100 %, were all eyes independent: ${list}.`,
   independentOf: (eyes: string, limits: string) => `${eyes} eyes, ${limits} %`,
   correlation: (list: string) =>
-    `Fellow eyes, intraclass correlation and design effect (that of the variance of a mean over eyes): ${list}.`,
+    `Fellow eyes, intraclass correlation and design effect (that of the variance of a mean over eyes; a correlation below zero, which with few pairs may lie below −1, counts as 0): ${list}.`,
   correlationOf: (outcome: string, list: string) => `${outcome}: ${list}`,
   correlationIn: (column: string, icc: string, effect: string) => `${column} ${icc} and ${effect}`,
   designEffectIn: (column: string, effect: string) => `${column} design effect ${effect}`,
