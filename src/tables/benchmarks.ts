@@ -80,21 +80,27 @@ function statisticText(statistic: string, { tables }: Words): string {
 function formerRow(row: ResultRow, results: Results, words: Words): DraftRow {
   const measure = row.measure.slice('former:'.length);
   const statistic = row.statistic.slice('difference_'.length);
+  const own = results.get(measure, 'all', statistic);
   const name = words.tables.outcomes[measure]?.name ?? measure;
   const part = /^share_/.test(statistic)
     ? statisticText(statistic, words)
     : words.tables.standing.statistics[statistic];
   return {
-    label: part === undefined || statistic === 'share' ? name : `${name}, ${part}`,
+    label: part === undefined || statistic === 'share' ? name : `${name}, ${part}${unitOf(own)}`,
     indent: 1,
     cells: [
       estimateCell(results.get(row.measure, 'all', statistic), words),
-      estimateCell(results.get(measure, 'all', statistic), words),
+      own.unit === 'share'
+        ? shareCell(own, results.get(measure, 'all', statistic.replace('share', 'count')), words)
+        : estimateCell(own, words),
       estimateCell(row, words),
       verdictCell(row, words),
     ],
   };
 }
+
+/** ', D' behind the name of what is no share. */
+const unitOf = ({ unit }: ResultRow): string => (unit === 'share' || unit === '' ? '' : `, ${unit}`);
 
 function sourceNote({ id, source, remark, counts }: Benchmark, words: Words): string {
   const eyes = counts && words.tables.standing.notes.eyes(count(counts[0]), count(counts[1]));

@@ -130,8 +130,9 @@ describe('a former report', () => {
   it('stands in the table of benchmarks', () => {
     const cells = cellsOf(against(former), 'benchmarks').get('Prediction error, within ±0.50 D');
     expect(cells?.[0]).toBe('50.0 (43.0 to 57.0)');
+    expect(cells?.[1]).toBe('9/12, 75 (47 to 91)');
     expect(cells?.[3]).toBe('not distinguishable from it');
-    expect(cellsOf(against(former), 'benchmarks').get('Prediction error, mean')?.[3]).toBe('lower');
+    expect(cellsOf(against(former), 'benchmarks').get('Prediction error, mean, D')?.[3]).toBe('lower');
   });
 
   it('that says nothing is told of', () => {
