@@ -18,12 +18,12 @@ export const followUp = {
   withoutOutcome: 'Without outcome',
   due: 'Due: the window of the visit had closed when the data were exported. Seen: any examination that can be used.',
   boundsNote:
-    'Bounds: every due eye without the value counted as failed, then every one as succeeded; of all due eyes. The truth lies between them, whatever the reason that a value is missing.',
+    'Bounds: every due eye without the value counted as failed, then every one as succeeded; of all due eyes. The share of all due eyes lies between them, whatever the reason that a value is missing.',
   methodVisits:
     'Completeness of follow-up is counted for each visit by itself, of the eligible eyes whose window had closed when the data were exported',
   methodBounds:
     'Headline shares have bounds for missing outcomes: every due eye without the value counted as failed, then every one as succeeded',
   methodCompared: 'Due eyes with and without an outcome are compared by what they were before surgery',
   compared:
-    'Standardised difference: eyes without an outcome less those with one; where it lies beyond 0.1, eyes that were seen do not stand for all.',
+    'Standardised difference: eyes without an outcome less those with one; where it lies beyond 0.1, eyes that were seen may not stand for all; with few missing eyes chance alone brings such differences about.',
 } as const;
