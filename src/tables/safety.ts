@@ -120,7 +120,7 @@ function zeroNote({ results, plan, words, columns }: Setting, events: readonly s
   const told = events.flatMap((measure) =>
     columns.flatMap(({ group, label }) => {
       const row = results.find(measure, group, 'share_upper_one_sided');
-      if (!row) return [];
+      if (row?.value === undefined) return [];
       return [notes.zeroOf(eventName(measure, words), label, count(row.patients), valueText(row, words))];
     }),
   );
