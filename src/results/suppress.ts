@@ -1,3 +1,4 @@
+import { round } from '../format/round.js';
 import type { ResultRow } from '../records/result.js';
 
 /** What may leave the clinic, and what is hidden. */
@@ -27,12 +28,30 @@ function isSmall(value: number | undefined, { smallCells }: Suppression): boolea
   return value !== undefined && value >= 1 && value < smallCells;
 }
 
-/** Hidden for its own sake: a small count, the small rest of a share, or an estimate of few eyes or patients. */
+/** Places of a series: from one to the next few eyes come and go, so that what became of each follows from them. */
+function isPlaceOfSeries({ measure, statistic }: ResultRow): boolean {
+  return measure.startsWith('monitoring:') && /^(share_running_to|sum_at)_/.test(statistic);
+}
+
+/** The numerator of an operator's share, which has no row of its own; undefined for any other row. */
+function operatorCount({ measure, statistic, value, n }: ResultRow): number | undefined {
+  return measure.startsWith('funnel:') && statistic === 'share' && value !== undefined
+    ? round(value * n, 0)
+    : undefined;
+}
+
+/**
+ * Hidden for its own sake: a small count, the small rest of a share, an estimate of few eyes or patients, or what eyes
+ * can be told one by one from.
+ */
 function hidesItself(row: ResultRow, rule: Suppression): boolean {
   const { group, n, patients, statistic, value } = row;
   const pairs = group.split(';').flatMap((pair) => pair.split(' vs '));
   const [field = ''] = group.split('=');
   if (pairs.some((pair) => rule.hiddenPairs.has(pair) || rule.hiddenPairs.has(`${field}=${pair}`))) return true;
+  if (rule.smallCells > 0 && isPlaceOfSeries(row)) return true;
+  const hits = operatorCount(row);
+  if (hits !== undefined && (isSmall(hits, rule) || isSmall(n - hits, rule))) return true;
   if (isCount(row) && isSmall(value, rule)) return true;
   if (isCount(row) && statistic.startsWith('count') && isSmall(n - (value ?? 0), rule)) return true;
   return isSmall(n, rule) || isSmall(patients, rule);

@@ -53,6 +53,33 @@ describe('small counts', () => {
   });
 });
 
+// 50 eyes with 47 and then 46 within: one that was within left the window for one that is not.
+describe('eyes that can be told one by one', () => {
+  const series = [
+    ...rowsOf(
+      { measure: 'monitoring:a/share', group: 'all', n: 50, patients: 50, unit: 'share', method: 'wilson-effective-n' },
+      { share_running_to_50: 0.94, share_running_to_51: 0.92 },
+    ),
+    ...rowsOf(
+      { measure: 'monitoring:a/share', group: 'all', n: 51, patients: 51, unit: '', method: 'log-likelihood-ratio' },
+      { sum_at_50: 0.2, sum_at_51: 0.7 },
+    ),
+  ];
+
+  it('are not, from neighbouring places of a series', () => {
+    const places = ['share_running_to_50', 'share_running_to_51', 'sum_at_50', 'sum_at_51'];
+    expect(hiddenOf(series, 5)).toEqual(places.map((place) => `all ${place}`));
+    expect(hiddenOf(series, 0)).toEqual([]);
+  });
+
+  it('are not, from an operator’s share of which 3 eyes, or all but 3, are the numerator', () => {
+    const about = { measure: 'funnel:a/share', n: 60, patients: 60, unit: 'share', method: 'wilson-effective-n' };
+    const share = (group: string, value: number) => rowsOf({ ...about, group }, { share: value });
+    const rows = [...share('surgeon=S1', 3 / 60), ...share('surgeon=S2', 57 / 60), ...share('surgeon=S3', 30 / 60)];
+    expect(hiddenOf(rows, 5)).toEqual(['surgeon=S1 share', 'surgeon=S2 share']);
+  });
+});
+
 describe('what would give a hidden count away', () => {
   it('is the next smallest count over the values of the field', () => {
     const rows = [
