@@ -46,7 +46,7 @@ export const standing = {
     sameEyes:
       'Eyes that came to every visit show what changed in an eye; means of all that came also change with who came.',
     definition:
-      'Each figure is set beside this audit counted by the figure’s own definition: against prediction or target, with its acuity floor and days. Case mix differs and is not adjusted.',
+      'Each figure is set beside this audit counted by the figure’s own definition: against prediction or target, with its acuity floor; where it has days, of eyes whose outcome visit fell into them, which may be few and unlike the others. Case mix differs and is not adjusted.',
     line: 'A published figure is a fixed line: this audit is above or below it only where its whole interval is.',
     source: (id: string, source: string, remark: string) => `${id}: ${source}; ${remark}.`,
     eyes: (eyes: string, of: string) => `${eyes} of ${of} eyes`,
