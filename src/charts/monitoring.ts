@@ -35,16 +35,19 @@ export function monitoring(given: ChartSetting): Drawing | undefined {
   return {
     spec: specification(setting, measure, strips),
     title: text.title(name),
-    legend: [
-      text.legend(name, levelText(plan)),
-      plan.monitoring ? text.sumLegend(shortest(100 * plan.monitoring.false_alarm)) : text.noSum,
-      ...generalRemarks(setting),
-    ].join(' '),
+    legend: [text.legend(name, levelText(plan)), sumText(setting, strips), ...generalRemarks(setting)].join(' '),
     alt: text.altLead + strips.map((strip) => told(setting, measure, strip)).join(' '),
   };
 }
 
 const hasSums = (strips: readonly Strip[]): boolean => strips.some(({ kind }) => kind === 'sum');
+
+/** What is said of cumulative sums: how they are made, why there are none, or where they are. */
+function sumText({ plan, words }: ChartSetting, strips: readonly Strip[]): string {
+  const text = words.charts.standing.monitoring;
+  if (!plan.monitoring) return text.noSum;
+  return hasSums(strips) ? text.sumLegend(shortest(100 * plan.monitoring.false_alarm)) : text.sumInternal;
+}
 
 /** Shares and sums side by side take both columns of a journal. */
 function withRoom(setting: ChartSetting, strips: readonly Strip[]): ChartSetting {

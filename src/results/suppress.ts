@@ -33,6 +33,11 @@ function isPlaceOfSeries({ measure, statistic }: ResultRow): boolean {
   return measure.startsWith('monitoring:') && /^(share_running_to|sum_at)_/.test(statistic);
 }
 
+/** A cumulative sum at one eye: from one to the next it says what became of that eye. */
+function isSumAtEye({ measure, statistic }: ResultRow): boolean {
+  return measure.startsWith('monitoring:') && statistic.startsWith('sum_at_');
+}
+
 /** The numerator of an operator's share, which has no row of its own; undefined for any other row. */
 function operatorCount({ measure, statistic, value, n }: ResultRow): number | undefined {
   return measure.startsWith('funnel:') && statistic === 'share' && value !== undefined
@@ -49,7 +54,7 @@ function hidesItself(row: ResultRow, rule: Suppression): boolean {
   const pairs = group.split(';').flatMap((pair) => pair.split(' vs '));
   const [field = ''] = group.split('=');
   if (pairs.some((pair) => rule.hiddenPairs.has(pair) || rule.hiddenPairs.has(`${field}=${pair}`))) return true;
-  if (rule.smallCells > 0 && isPlaceOfSeries(row)) return true;
+  if (isSumAtEye(row) || (rule.smallCells > 0 && isPlaceOfSeries(row))) return true;
   const hits = operatorCount(row);
   if (hits !== undefined && (isSmall(hits, rule) || isSmall(n - hits, rule))) return true;
   if (isCount(row) && isSmall(value, rule)) return true;
@@ -111,8 +116,8 @@ const emptied = (row: ResultRow): ResultRow => ({
 });
 
 /**
- * Results as they may leave the clinic: small counts, what would give them away, and operators with few eyes are
- * emptied and noted as suppressed. A row stays where it is, so that nothing that asks for it fails.
+ * Results as they may leave the clinic: cumulative sums eye by eye, small counts, what would give them away, and operators
+ * with few eyes are emptied and noted as suppressed. A row stays where it is, so that nothing that asks for it fails.
  *
  * Where the eyes without a value are hidden, `eyes` of the rows beside is 0.
  *

@@ -69,7 +69,10 @@ describe('eyes that can be told one by one', () => {
   it('are not, from neighbouring places of a series', () => {
     const places = ['share_running_to_50', 'share_running_to_51', 'sum_at_50', 'sum_at_51'];
     expect(hiddenOf(series, 5)).toEqual(places.map((place) => `all ${place}`));
-    expect(hiddenOf(series, 0)).toEqual([]);
+  });
+
+  it('are not, from a cumulative sum, whatever cell size is declared', () => {
+    expect(hiddenOf(series, 0)).toEqual(['all sum_at_50', 'all sum_at_51']);
   });
 
   it('are not, from an operator’s share of which 3 eyes, or all but 3, are the numerator', () => {

@@ -23,6 +23,8 @@ export const standingCharts = {
     legend: (name: string, level: string) =>
       `${name}: share of the last 50 eyes with its own ${level} confidence interval, patients with two eyes accounted for. Neighbouring points share most of their eyes.`,
     noSum: 'No signal is looked for: audit.yaml declares no acceptable and unacceptable share (monitoring).',
+    sumInternal:
+      'The cumulative sum tells what became of each eye, one after the other: it stands in the internal report alone.',
     sumLegend: (alarm: string) =>
       `Broken line: the acceptable share. Cumulative sum of log likelihood ratios of the unacceptable against the acceptable share; its limit (broken line) is simulated, seeded, for this number of eyes, these fellow eyes and their correlation, so that a series at the acceptable share passes it at all with at most ${alarm} % probability, each series by itself. Only worsening is looked for; behind a signal the sum starts again.`,
     altLead: 'Running shares. ',
