@@ -29,6 +29,13 @@ function countCells(block: Block, { words }: Mapped, unreadable: Uint8Array): { 
   return counts;
 }
 
+/** The first row of the block whose cell could not be read. */
+function firstUnread(block: Block, { words }: Mapped, unreadable: Uint8Array): number {
+  let row = 0;
+  while (row < block.raw.rows && !(block.admitted[row] && unreadable[words.codes[row] as number])) row++;
+  return row;
+}
+
 /** A date is read and never written, wherever it stands. */
 function shown(word: string, as: Told['as']): string | undefined {
   return as === 'date' || splitDate(word) ? undefined : word;
@@ -59,10 +66,10 @@ export function tellUnreadable(
   const place = { source: block.source, column: column.header, field: column.plan.field };
   const { filled, unread } = countCells(block, column, unreadable);
   if (unread >= fewest && 2 * unread > filled && told.as !== 'word') {
-    const first = column.words.words[unreadable.indexOf(1)] ?? '';
-    const written = shown(first, told.as);
+    const first = firstUnread(block, column, unreadable);
+    const written = shown(column.words.at(first), told.as);
     const stop = { rule: 'column-unreadable', severity: 'stop', effect: 'nothing published' } as const;
-    findings.add({ ...stop, ...place, written, detail: unread });
+    findings.add({ ...stop, ...place, row: block.raw.rowNumber(first), written, detail: unread });
     return;
   }
   const rules = column.words.words.map((word, code) => (unreadable[code] ? ruleOf(word, told) : undefined));

@@ -1,6 +1,7 @@
 import type { WordColumn } from '../../src/columns/word-column.js';
 import type { FindingParts } from '../../src/findings/builder.js';
 import { foldedHeader } from '../../src/findings/header.js';
+import { type Delimiter, judgeDelimiter } from '../../src/intake/delimiter.js';
 import { nearest } from '../../src/plan/nearest.js';
 import { headerKind, valueKind } from './identifier-gate.js';
 import type { TableRead } from './read-table.js';
@@ -35,8 +36,16 @@ function unreadableCells(columns: readonly WordColumn[]): number {
   return cells;
 }
 
+/** What parts a header that was read as one cell: the file has another delimiter than audit.yaml says. */
+function overlooked(header: readonly string[]): Delimiter | undefined {
+  const filled = header.filter((cell) => cell.trim() !== '');
+  return filled.length === 1 ? judgeDelimiter(`${filled[0]}\n`).delimiter : undefined;
+}
+
 /** Columns that are not found; where a row further down has them all, that row is asked about instead. */
 function headerFindings({ layout, header = [], likelierHeader }: TableRead): readonly FindingParts[] {
+  const delimiter = layout.unsettled.length > 0 ? overlooked(header) : undefined;
+  if (delimiter) return [{ ...stop, rule: 'delimiter-other', written: delimiter }];
   if (likelierHeader === 0) return layout.unsettled.map((one) => unsettledFinding(one, header));
   return [{ ...stop, rule: 'header-row-open', row: likelierHeader, detail: likelierHeader }];
 }

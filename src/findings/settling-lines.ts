@@ -1,6 +1,7 @@
 import { acuityScale } from '../intake/acuity-scale.js';
 import { dateOrdersOf } from '../intake/date-order.js';
 import { delimiterCharacters } from '../intake/delimiter.js';
+import { type DecimalMark, parseNumber } from '../intake/number.js';
 import { fieldNamed } from '../plan/fields.js';
 import { quoted } from '../plan/repair.js';
 import type { Finding } from '../records/finding.js';
@@ -59,6 +60,27 @@ function eyeWords({ written = '' }: Finding): readonly string[] {
   return [`{ right: [${one}], left: [${other}] }`, `{ right: [${other}], left: [${one}] }`];
 }
 
+/** The decimal mark of a number that the mark of its file does not read; none where something else is wrong with it. */
+function otherMark({ finding, table }: Unsettled): readonly DecimalMark[] {
+  const marks = ['point', 'comma'] as const;
+  return marks.filter(
+    (mark) => mark !== table?.read.decimal && parseNumber(finding.written ?? '', { decimal: mark }) !== undefined,
+  );
+}
+
+/** What a corneal number can be in either unit: 30 to 60 D are radii of 11.25 to 5.625 mm at 1.3375. */
+const cornea = { mm: [5.625, 11.25], D: [30, 60] } as const;
+
+/** The unit in which a column is to be read whose radii were read as powers, or powers as radii. */
+function otherUnit({ finding, table, column }: Unsettled): readonly string[] {
+  const { field = '', written = '' } = finding;
+  const { unit, units = [] } = fieldNamed(field) ?? {};
+  const isCorneal = unit === 'D' && (units as readonly string[]).includes('mm');
+  const value = parseNumber(written, { decimal: table?.read.decimal ?? 'point' }) ?? Number.NaN;
+  const other = column?.unit === 'mm' ? 'D' : 'mm';
+  return isCorneal && value >= cornea[other][0] && value <= cornea[other][1] ? [other] : [];
+}
+
 function reading(key: string, values: readonly string[]): readonly string[] {
   return values.map((value) => `reading: { ${key}: ${value} }`);
 }
@@ -94,6 +116,12 @@ export function linesOf(about: Unsettled): readonly string[] {
       return ['letters_per_line: 5'];
     case 'column-twice':
       return Array.from({ length: finding.detail }, (_, i) => mapped(`occurrence: ${i + 1}`));
+    case 'delimiter-other':
+      return reading('delimiter', [finding.written ?? '']);
+    case 'column-unreadable':
+      return reading('decimal', otherMark(about));
+    case 'column-impossible':
+      return otherUnit(about).map((unit) => mapped(`unit: ${unit}`));
     case 'column-missing':
       return finding.written === undefined ? [] : [`${field}: ${yamlText(finding.written)}`];
     case 'identifier-present':

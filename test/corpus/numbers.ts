@@ -123,10 +123,11 @@ export const numberCases: readonly Peculiar[] = [
       'A2 right': 'day 45: corrected 0.301',
     },
     finds: [
-      { rule: 'column-unreadable', column: 'Sph', detail: 4 },
-      { rule: 'column-unreadable', column: 'Cyl', detail: 4 },
+      { rule: 'column-unreadable', row: 2, column: 'Sph', detail: 4 },
+      { rule: 'column-unreadable', row: 2, column: 'Cyl', detail: 4 },
       { rule: 'acuity-unreadable', severity: 'set aside', row: 5 },
     ],
+    lines: ['reading: { decimal: point }', 'reading: { decimal: point }'],
   },
   {
     name: 'signs-by-hand',

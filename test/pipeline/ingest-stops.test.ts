@@ -91,6 +91,14 @@ describe('a file', () => {
     expect(stop.rule).toBe('delimiter-open');
     expect(stop.told.lines).toContain('reading: { delimiter: semicolon }');
   });
+
+  it('saved with another delimiter than declared says so once, instead of each column', async () => {
+    const plan = lane({ axis: 'Axis' }, { reading: { delimiter: 'comma' } });
+    const stop = await onlyStop('ID;Eye;Axis\nA1;R;90\n', plan);
+    expect(stop).toMatchObject({ rule: 'delimiter-other', written: 'semicolon' });
+    expect(stop.told.lines).toEqual(['reading: { delimiter: semicolon }']);
+    expect(stop.told.sentence).toContain('parted by semicolon');
+  });
 });
 
 describe('a column', () => {

@@ -28,6 +28,18 @@ describe('column-impossible', () => {
     const told = tell(stops[0] as never, { raw, plan, words: en.findings });
     expect(told.act).toBe('check the unit of the column (audit.yaml line 12) and the decimal mark of the file');
     expect(told.expected).toBe('30 to 60 D');
+    expect(told.lines).toEqual(['k1: { column: K1, unit: mm }']);
+  });
+
+  it('offers dioptres where powers are read as radii, and no unit where neither explains the number', async () => {
+    const told = async (first: string, unit: 'mm' | 'D') => {
+      const columns = { k1: { column: 'K1', unit }, k2: 'K2' };
+      const { findings, raw } = await lane('K1,K2', rows([first, first, first]), columns);
+      const plan = planOf([{ file: 'x' }, { file: 'lane.csv', columns }]);
+      return tell(findingsOf(findings, 'column-impossible')[0] as never, { raw, plan, words: en.findings }).lines;
+    };
+    expect(await told('43.5', 'mm')).toEqual(['k1: { column: K1, unit: D }']);
+    expect(await told('435', 'D')).toEqual([]);
   });
 
   it('counts cells that hold a number: blanks and words do not dilute it, half is not more than half', async () => {

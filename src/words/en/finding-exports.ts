@@ -1,5 +1,6 @@
 import type { Leftover } from '../../intake/leftover.js';
 import { isShortDate } from '../../intake/leftover.js';
+import { fieldNamed } from '../../plan/fields.js';
 import { plain, quoted, type RuleWords, writeOne } from './finding-words.js';
 
 /** What a spreadsheet has made of a cell; the cell is quoted before it. */
@@ -89,12 +90,18 @@ export const exports = {
   },
   'column-unreadable': {
     title: () => 'most of a column cannot be read',
-    sentence: (t) => `${t.detail} cells, more than half of the column, cannot be read; the first is ${quoted(t.value)}`,
+    sentence: (t) =>
+      `${t.detail} cells, more than half of the column, cannot be read; the first is ${t.value === '' ? 'not shown here' : quoted(t.value)}`,
     expected: (t) => `values of ${t.field}`,
-    act: (t) =>
-      isShortDate(t.value)
-        ? leftoverActs.date
-        : 'check that the right column is named, and how its values are written; words for "no value" can be declared under reading.missing',
+    act: (t) => {
+      const isDate = fieldNamed(t.field)?.type === 'date';
+      if (isShortDate(t.value) || (t.value === '' && !isDate)) return leftoverActs.date;
+      if (t.value === '')
+        return 'look at this row: a date needs its day, month and year; export again, and do not save the file from a spreadsheet';
+      if (t.settles)
+        return `these numbers have another decimal mark than ${t.audit} says: correct the line of this file`;
+      return 'check that the right column is named, and how its values are written; words for "no value" can be declared under reading.missing';
+    },
   },
   'spreadsheet-leftover': {
     title: () => 'cell changed by a spreadsheet',

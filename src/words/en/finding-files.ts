@@ -56,6 +56,12 @@ export const files = {
     expected: () => 'a header whose cells are parted by comma, semicolon, tab or pipe, like the rows below it',
     act: writeOne,
   },
+  'delimiter-other': {
+    title: () => 'another delimiter than declared',
+    sentence: (t) => `the header is one cell: it is parted by ${t.value}, and ${t.audit} says otherwise`,
+    expected: () => 'the delimiter that stands between the cells of the file',
+    act: (t) => `${inAudit(t)}correct it, and the decimal mark beside it if that was changed too`,
+  },
   'quote-open': plain(
     'quotation mark left open',
     'a cell opens with a quotation mark that is not closed; the rows below it would be swallowed',
