@@ -104,6 +104,8 @@ export function linesOf(about: Unsettled): readonly string[] {
       return reading('date_order', dateOrdersOf(wordsIn(about)));
     case 'acuity-scale-open':
       return scalesOf(about).map((scale) => mapped(`numbers: ${scale}`));
+    case 'notation-contradicted':
+      return fieldNamed(field)?.notations.includes('signed') ? [mapped('notation: signed')] : [];
     case 'notation-open':
       return ['plus', 'minus'].map((notation) => mapped(`notation: ${notation}`));
     case 'unit-differs':

@@ -38,6 +38,7 @@ import { lensPowerBiometry } from './lens-power-biometry.js';
 import { lensPowerRange } from './lens-power-range.js';
 import { lensPowerStep } from './lens-power-step.js';
 import { lensThicknessRange } from './lens-thickness-range.js';
+import { notationContradicted } from './notation-contradicted.js';
 import { otherPatientFits } from './other-patient-fits.js';
 import { outcomeNone } from './outcome-none.js';
 import { predictionFar } from './prediction-far.js';
@@ -96,6 +97,7 @@ const alone: readonly Rule[] = [
 const whole: readonly Rule[] = [
   axisMissing,
   cylinderNotation,
+  notationContradicted,
   refractionGrid,
   incisionAxisMissing,
   lensAxisMissing,

@@ -5,6 +5,7 @@ import { tell } from '../../src/findings/telling.js';
 import { en } from '../../src/words/index.js';
 import { audited, findingsOf } from '../findings/audited.js';
 import { planOf, type SourceForm } from '../findings/plan.js';
+import { after, lane } from './clinic.js';
 import { clinic, declared, type MadeExam, type MadeEye } from './made-up.js';
 
 const many = (count: number, of: (i: number) => Partial<MadeEye>): readonly MadeEye[] =>
@@ -163,6 +164,47 @@ describe('cylinder-notation', () => {
       exams: exams(6, (i) => ({ sphere: 0, cylinder: i < 1 ? 0 : -0.5, axis: 90 })),
     });
     expect(zero.told('cylinder-notation')).toEqual([]);
+  });
+});
+
+describe('notation-contradicted', () => {
+  // predicted_cylinder is declared plus: a minus before it contradicts, whether or not sphere and axis went with it.
+  const told = async (minus: number, written = '-0.5') => {
+    const eye = (i: number) => ({
+      predicted_se: 0,
+      predicted_axis: 90,
+      predicted_cylinder: i < minus ? written : '0.5',
+    });
+    const all = await clinic({ eyes: many(10, eye) });
+    return { ...all, found: all.told('notation-contradicted') };
+  };
+
+  it('stops where a fifth of the column or more has the other sign', async () => {
+    const { found, raw, plan } = await told(2);
+    expect(found).toMatchObject([
+      { severity: 'stop', row: 2, column: 'predicted_cylinder', written: '-0.5', detail: 2, other: 10 },
+    ]);
+    const { lines, sentence } = tell(found[0] as NonNullable<(typeof found)[0]>, { raw, plan, words: en.findings });
+    expect(sentence).toContain('2 of 10 rows');
+    expect(lines).toEqual([]);
+  });
+
+  it('asks about fewer, and about none that have the sign declared, no sign, or no cylinder', async () => {
+    expect((await told(1, '\u22120.50')).found).toMatchObject([{ severity: 'query', effect: 'kept', detail: 1 }]);
+    for (const written of ['+0.5', '0.5', '-0.00', '']) expect((await told(2, written)).found).toEqual([]);
+  });
+
+  it('knows both forms of an exam, and offers to read each sign', async () => {
+    const rows = ['-1.00 +0.50 x 90', '-1.00 -0.50 x 90'].map((rx, i) => `A${i + 1},R,${after},${rx}`);
+    const cell = await lane('Rx', rows, { refraction: { column: 'Rx', notation: 'minus' } });
+    expect(findingsOf(cell.findings, 'notation-contradicted')).toMatchObject([{ severity: 'stop', row: 2, detail: 1 }]);
+    const columns = { sphere: 'S', cylinder: { column: 'C', notation: 'plus' }, axis: 'A' } as const;
+    const { findings, raw } = await lane('S,C,A', [`A1,R,${after},-1,-0.5,90`], columns);
+    const [one] = findingsOf(findings, 'notation-contradicted');
+    const plan = planOf([{ file: 'theatre.csv' }, { file: 'lane.csv', columns }]);
+    expect(tell(one as never, { raw, plan, words: en.findings }).lines).toEqual([
+      'cylinder: { column: C, notation: signed }',
+    ]);
   });
 });
 

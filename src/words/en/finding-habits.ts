@@ -38,6 +38,16 @@ export const columnHabits = {
     expected: () => 'one notation in a file, or two lanes with a file each',
     act: () => 'confirm that both are meant; each is read by its own sign',
   },
+  'notation-contradicted': {
+    title: () => 'cylinder with another sign than declared',
+    sentence: (t) =>
+      `${t.detail} of ${t.other} rows write the sign that ${t.audit} says the column has not, the first ${quoted(t.value)}; the sign was passed over`,
+    expected: () => 'cylinders of the sign declared, or without one',
+    act: (t) =>
+      t.settles
+        ? `look at one of these eyes: if its sphere and axis go with the sign, ${inAudit(t)}write this line, provided that cylinders without a sign are plus; else correct the export`
+        : `look at one of these eyes and correct the export, or the notation (${inAudit(t).trim().replace(/,$/, '')})`,
+  },
   'refraction-grid': {
     title: () => 'power between two lenses of the trial set',
     sentence: (t) => `${quoted(t.value)} is no multiple of an eighth of a dioptre`,
