@@ -18,6 +18,13 @@ describe('standardised differences', () => {
     expect(agrees(standardisedShareDifference(input.p1, input.p2), expected.binary, tolerance)).toBe(true);
   });
 
+  it('are in units of the mean variance of both groups, by hand', () => {
+    // Variances 1 and 7, their mean 4: a difference of 3 is 1.5 of its root.
+    expect(standardisedDifference({ mean: 5, sd: 1 }, { mean: 2, sd: Math.sqrt(7) })).toBeCloseTo(1.5, 12);
+    // 0.8 · 0.2 = 0.16 and 0.5 · 0.5 = 0.25, their mean 0.205.
+    expect(standardisedShareDifference(0.8, 0.5)).toBeCloseTo(0.3 / Math.sqrt(0.205), 12);
+  });
+
   it('do not exist where nothing varies', () => {
     expect(standardisedDifference({ mean: 1, sd: 0 }, { mean: 2, sd: 0 })).toBeUndefined();
     expect(standardisedShareDifference(1, 0)).toBeUndefined();
