@@ -55,9 +55,14 @@ const planes: Readonly<Record<string, number>> = {
   'double-angle-toric': 2,
 };
 
+/** A4 within margins of 18 mm, points. */
+const pageHeight = ((297 - 2 * 18) / 25.4) * 72;
+
 /** The profile whose width and type a figure claims: more than two planes take both columns of a journal. */
 function claimed(figure: string, artwork: string, cohorts: number): { width: number; type: number } {
-  const isWide = artwork === 'journal-single' && (planes[figure] ?? 0) * cohorts > 2;
+  // Three comparisons of every outcome are deeper than a page in a single column.
+  const isDeep = figure === 'differences' && cohorts > 3;
+  const isWide = artwork === 'journal-single' && (isDeep || (planes[figure] ?? 0) * cohorts > 2);
   return artworks[isWide ? 'journal-double' : artwork] ?? { width: 0, type: 0 };
 }
 
@@ -73,6 +78,8 @@ describe.each(Object.keys(artworks))('artwork for %s', (artwork) => {
         expect(told).toEqual({ figure: figure.id, overlapping: [], outside: [] });
         const { width, type } = claimed(figure.id, artwork, audit.cohorts);
         expect(picture.width).toBeCloseTo(width, 2);
+        const fitsPage = artwork.startsWith('journal') && (audit.cohorts < 3 || figure.id === 'differences');
+        if (fitsPage) expect(picture.height, figure.id).toBeLessThan(pageHeight);
         expect(picture.texts.length).toBeGreaterThan(8);
         expect(new Set(picture.texts.map(({ size }) => size))).toEqual(new Set([type]));
       }
