@@ -13,6 +13,7 @@ import type { Derived, Membership } from '../src/records/derived.js';
 import type { Measure } from '../src/records/measure.js';
 import type { Plan } from '../src/records/plan.js';
 import { assembleVisits } from '../src/visits/assemble.js';
+import { magnitudePoints } from './derive/astigmatism-points.js';
 import { cohortsOf, resourceStrata, subgroupsOf } from './derive/cohorts.js';
 import { countsOf } from './derive/counts.js';
 import { eyeVisitsOf } from './derive/eye-visits.js';
@@ -118,6 +119,7 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
     points: [
       ...pointsOf({ columns: computed, membership, cohorts, strata }),
       ...scatterPoints(computed, registry, membership, cohorts),
+      ...magnitudePoints(computed, membership, cohorts),
     ],
     counts: countsOf(tables, assembly, membership, input('target_se')),
     tables,

@@ -13,6 +13,7 @@ import { formerRows } from './analyse/former.js';
 import { funnelRows } from './analyse/funnel.js';
 import { groupsOf } from './analyse/groups.js';
 import { lensConstantRows } from './analyse/lens-constants.js';
+import { magnitudeRows } from './analyse/magnitudes.js';
 import { measureRows } from './analyse/measure-rows.js';
 import { missingOutcomeRows } from './analyse/missing-outcomes.js';
 import { monitoringRows } from './analyse/monitoring.js';
@@ -59,6 +60,7 @@ export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRo
     ...centringRows(derived),
     ...missingOutcomeRows(derived, groups, plan),
     ...trendsOf(derived, groups, plan),
+    ...magnitudeRows(derived, groups, plan),
     ...recomputedRows(derived, groups, plan),
     ...lensConstantRows(derived, groups, plan),
     ...comparisonRows(derived, groups, plan),

@@ -5,6 +5,7 @@ import { type About, rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { fixed, numberStyles } from '../../src/format/number.js';
 import type { Derived } from '../../src/records/derived.js';
+import type { Family } from '../../src/records/measure.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import type { Estimate } from '../../src/statistics/estimate.js';
@@ -16,18 +17,23 @@ import type { Groups } from './groups.js';
 const places = 33;
 
 /** Two values of the same eyes. */
-interface Pairs {
+export interface Pairs {
   about: About;
   x: Float64Array;
   y: Float64Array;
   patients: PatientIndex;
 }
 
-/** The analysed eyes of a group that have both values. */
-function pairsOf(derived: Derived, measure: string, group: EyeGroup, x: string, y: string): Pairs {
-  const { eyes, membership } = derived;
-  const [across, up, patient] = [numbersOf(eyes, x), numbersOf(eyes, y), integersOf(eyes, 'patient')];
-  const analysed = analysedIn(membership.refraction);
+/** The analysed eyes of a group that have both values, columns of the eyes. */
+export function pairsOf(
+  { eyes, membership }: Derived,
+  { measure, family: of }: { measure: string; family: Family },
+  group: EyeGroup,
+  across: Float64Array,
+  up: Float64Array,
+): Pairs {
+  const patient = integersOf(eyes, 'patient');
+  const analysed = analysedIn(membership[of]);
   const family = group.eyes.filter((eye) => analysed[eye] === 1);
   const both = family.filter((eye) => Number.isFinite((across[eye] as number) + (up[eye] as number)));
   return {
@@ -59,17 +65,28 @@ function estimated({ about }: Pairs, statistic: string, found: Estimate, unit: s
 
 /** Least-squares line of the achieved on the planned change, in all eyes and in each cohort. */
 function changeRows(derived: Derived, group: EyeGroup, confidence: number): readonly ResultRow[] {
-  const pairs = pairsOf(derived, 'achieved_change', group, 'planned_change', 'achieved_change');
+  const about = { measure: 'achieved_change', family: 'refraction' } as const;
+  const column = (name: string) => numbersOf(derived.eyes, name);
+  const pairs = pairsOf(derived, about, group, column('planned_change'), column('achieved_change'));
+  return [...presenceRows(pairs), ...lineRows(pairs, '', confidence)];
+}
+
+/**
+ * A least-squares line, where eyes differ in x at all.
+ *
+ * @param suffix  behind the names of its statistics, where the measure has others
+ */
+export function lineRows(pairs: Pairs, suffix: string, confidence: number): readonly ResultRow[] {
   const { about, x, y, patients } = pairs;
   const line = straightLine(x, y, patients);
-  if (!line) return presenceRows(pairs);
+  if (!line) return [];
   const of = { n: x.length, patients: patients.count };
   const { rSquared: value } = line;
+  const squared = { statistic: `r_squared${suffix}`, value, method: 'least-squares' };
   return [
-    ...presenceRows(pairs),
-    estimated(pairs, 'slope', line.slope(confidence), ''),
-    estimated(pairs, 'intercept', line.at(0, confidence), 'D'),
-    ...(value === undefined ? [] : [rowAbout(about, of, { statistic: 'r_squared', value, method: 'least-squares' })]),
+    estimated(pairs, `slope${suffix}`, line.slope(confidence), ''),
+    estimated(pairs, `intercept${suffix}`, line.at(0, confidence), 'D'),
+    ...(value === undefined ? [] : [rowAbout(about, of, squared)]),
   ];
 }
 
@@ -98,7 +115,14 @@ export function trendsOf(derived: Derived, { all, cohorts }: Groups, plan: Plan)
     ...[all, ...cohorts].flatMap((group) => changeRows(derived, group, confidence)),
     ...trendErrors(derived.registry, hasPrediction).flatMap(({ name }) =>
       trendFields.flatMap((field) => {
-        const pairs = pairsOf(derived, trendName(field, name), all, field.measure, name);
+        const about = { measure: trendName(field, name), family: 'refraction' } as const;
+        const pairs = pairsOf(
+          derived,
+          about,
+          all,
+          numbersOf(derived.eyes, field.measure),
+          numbersOf(derived.eyes, name),
+        );
         return trendRows(pairs, field.unit, confidence);
       }),
     ),

@@ -10,6 +10,11 @@ import { borrowed, presence } from './location.js';
 import { estimateRow, type RowParts, rowOf, type Sample } from './sample.js';
 import { withinRows } from './shares.js';
 
+/** Length of each vector; NaN where it does not exist. */
+export function magnitudesOf(x: Float64Array, y: Float64Array): Float64Array {
+  return x.map((value, eye) => vectorMagnitude(value, y[eye] as number));
+}
+
 /** One estimate of a centroid as a row; undefined is told with its reason. */
 function row(
   sample: Sample,
@@ -59,7 +64,7 @@ export function vectorRows(sample: Sample, y: Float64Array): readonly ResultRow[
   // A centroid of exactly zero has no direction.
   const axis = isThere ? axisOf(found.x as number, found.y as number) : Number.NaN;
   const magnitude = isThere ? vectorMagnitude(found.x as number, found.y as number) : undefined;
-  const magnitudes = x.map((value, eye) => vectorMagnitude(value, y[eye] as number));
+  const magnitudes = magnitudesOf(x, y);
   const inside = found.inside === undefined ? undefined : found.inside / found.n;
   return [
     ...presence(sample),

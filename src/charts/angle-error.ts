@@ -1,3 +1,4 @@
+import type { SignedQuantity } from './error-panel.js';
 import { histogramFigure } from './histogram-figure.js';
 import type { ChartSetting, Drawing } from './setting.js';
 
@@ -5,7 +6,7 @@ import type { ChartSetting, Drawing } from './setting.js';
 export function angleError(setting: ChartSetting): Drawing | undefined {
   const measure = 'angle_of_error';
   if (!setting.results.find(measure, 'all', 'n')?.value) return undefined;
-  return histogramFigure(setting, {
+  const quantity: SignedQuantity = {
     measure,
     family: 'astigmatism',
     bin: 5,
@@ -13,5 +14,6 @@ export function angleError(setting: ChartSetting): Drawing | undefined {
     least: 22.5,
     limits: ['15.00', '5.00'],
     words: setting.words.charts.signedQuantities[measure],
-  });
+  };
+  return histogramFigure(setting, quantity, setting.words.charts.histograms[measure]);
 }

@@ -1,12 +1,11 @@
-import { count } from '../format/number.js';
 import { levelText } from '../tables/level.js';
 import { provenance } from '../tables/rows.js';
 import { type ShownVector, type VectorId, vectorGroup, vectorsShown } from '../tables/vectors.js';
 import type { Cohort } from './cohorts.js';
-import { drawnAsCells, marksOf } from './eye-marks.js';
+import { cellRemarks, marksOf } from './eye-marks.js';
+import { withRoom } from './room.js';
 import { generalLegend, legendSample, sampleText } from './sentences.js';
 import type { Chart, ChartSetting, Drawing } from './setting.js';
-import { artworks } from './theme.js';
 import type { VectorFigure } from './vector-figures.js';
 import { planesOf, type VectorPanel } from './vector-panels.js';
 import { vectorText } from './vector-summary.js';
@@ -19,7 +18,7 @@ export function doubleAngle(figure: VectorFigure): Chart {
   return (given) => {
     const shown = vectorsShown(given.results, figure.panels);
     if (shown.length === 0) return undefined;
-    const setting = withRoom(given, shown.length);
+    const setting = withRoom(given, shown.length * given.cohorts.length);
     const panels = setting.cohorts.flatMap((cohort) =>
       shown.flatMap((vector) => panelOf(setting, figure, vector, cohort)),
     );
@@ -30,13 +29,6 @@ export function doubleAngle(figure: VectorFigure): Chart {
       shown.map(({ id }) => id),
     );
   };
-}
-
-/** Four planes and more are too small to be read in a single column: such a figure takes both. */
-function withRoom(setting: ChartSetting, vectors: number): ChartSetting {
-  const { 'journal-single': single, 'journal-double': double } = artworks;
-  const isMany = vectors * setting.cohorts.length > 2;
-  return isMany && double && setting.artwork === single ? { ...setting, artwork: double } : setting;
 }
 
 /** One plane; none where no eye of the cohort has the vector. */
@@ -83,15 +75,12 @@ function drawing(
 
 /** How such planes are read. */
 function legendOf(setting: ChartSetting, { frame }: VectorFigure, panels: readonly VectorPanel[]): readonly string[] {
-  const { plan, words, mark } = setting;
-  const { legend, direction, cells, cellsHidden } = words.charts.doubleAngle;
-  const least = mark === undefined ? plan.outputs.small_cells : 0;
-  return [
-    direction[frame],
-    legend(levelText(plan)),
-    ...(panels.some(({ marks }) => drawnAsCells(setting, marks)) ? [cells] : []),
-    ...(least > 0 ? [cellsHidden(count(least))] : []),
-  ];
+  const { legend, direction } = setting.words.charts.doubleAngle;
+  const remarks = cellRemarks(
+    setting,
+    panels.map(({ marks }) => marks),
+  );
+  return [direction[frame], legend(levelText(setting.plan)), ...remarks];
 }
 
 /** How many refractions have no direction to be drawn in. */

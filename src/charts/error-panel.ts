@@ -93,7 +93,7 @@ function bars({ artwork }: ChartSetting, scales: Scales, { accent }: Cohort, bin
 }
 
 /** The axis of the quantity, with its signs. */
-export function signedAxis({ from, to, quantity: { tick } }: Scales): object {
+function signedAxis({ from, to, quantity: { tick } }: Scales): object {
   const steps = Math.floor(to / tick + 1e-9);
   return {
     scale: { domain: [from, to], nice: false, zero: false },
@@ -106,16 +106,26 @@ export function signedAxis({ from, to, quantity: { tick } }: Scales): object {
 }
 
 /** Position of a value on the axis, points. */
-const across = ({ from, to, width }: Scales, value: number): number => ((value - from) / (to - from)) * width;
+export const across = ({ from, to, width }: Scales, value: number): number => ((value - from) / (to - from)) * width;
 
-function brackets({ results, words, artwork }: ChartSetting, scales: Scales, cohort: Cohort): readonly Layer[] {
+/**
+ * Brackets above a panel, each with its share, and guides from them down through the panel.
+ *
+ * @param lift  points between the panel and the lower bracket, beside the usual
+ */
+export function brackets(
+  { results, words, artwork }: ChartSetting,
+  scales: Scales,
+  cohort: Cohort,
+  lift = 0,
+): readonly Layer[] {
   const { strokes, type } = artwork;
   const { limits, measure, words: own } = scales.quantity;
   const line = lineHeight(artwork);
   const drop = type / 2.5;
   const all = limits.map((limit, index) => {
     const [x, x2] = [across(scales, -Number(limit)), across(scales, Number(limit))];
-    const y = -(limits.length - 1 - index) * 1.25 * line - line / 2;
+    const y = -(limits.length - 1 - index) * 1.25 * line - line / 2 - lift;
     const share = results.get(measure, cohort.group, `share_within_${limit}`);
     const text = share.value === undefined ? '' : own.within(valueText(share, words), limit);
     return { x, x2, y, label: { x: (x + x2) / 2, y: y - line * 0.6, text, align: 'center' } as const };

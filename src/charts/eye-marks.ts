@@ -1,3 +1,4 @@
+import { count } from '../format/number.js';
 import type { Points } from '../records/report.js';
 import type { Cohort } from './cohorts.js';
 import type { Layer } from './marks.js';
@@ -59,7 +60,7 @@ export function markArea(panels: readonly EyeMarks[], { size }: Plane, type: num
 }
 
 /** Outlined, so that marks on one another are seen to be several: with their colour, or where they have it, with paper. */
-function eyeMark({ colour }: Accent, hollow: boolean): object {
+export function eyeMark({ colour }: Accent, hollow: boolean): object {
   const [fill, stroke] = hollow ? [ink.paper, colour] : [colour, ink.paper];
   return { type: 'point', shape: 'circle', fill, stroke, strokeWidth: hollow ? 0.6 : 0.4, opacity: 1 };
 }
@@ -97,4 +98,15 @@ function cellLayer(setting: ChartSetting, plane: Plane, { cohort, marks }: Marke
   const mark = { type: 'point', shape: 'square', fill: cohort.accent.colour, strokeWidth: 0, opacity: 1 };
   const area = { field: 'size', type: 'quantitative', scale: null, legend: null };
   return { data: { values }, mark, encoding: { ...planeScales(plane), size: area } };
+}
+
+/** What a legend says where eyes are drawn as counts in cells. */
+export function cellRemarks(setting: ChartSetting, panels: readonly EyeMarks[]): readonly string[] {
+  const { plan, words, mark } = setting;
+  const { cells, cellsHidden } = words.charts.doubleAngle;
+  const least = mark === undefined ? plan.outputs.small_cells : 0;
+  return [
+    ...(panels.some((marks) => drawnAsCells(setting, marks)) ? [cells] : []),
+    ...(least > 0 ? [cellsHidden(count(least))] : []),
+  ];
 }

@@ -10,7 +10,11 @@ import { textWidth, wrapped } from './text-width.js';
 import { type Artwork, ink } from './theme.js';
 
 /** A histogram of a signed quantity, one panel a cohort, with the shares within two limits above it. */
-export function histogramFigure(setting: ChartSetting, quantity: SignedQuantity): Drawing {
+export function histogramFigure(
+  setting: ChartSetting,
+  quantity: SignedQuantity,
+  { title, legend, altLead }: Pick<Drawing, 'title' | 'legend'> & { altLead: string },
+): Drawing {
   const { artwork, cohorts } = setting;
   const line = lineHeight(artwork);
   const columns = artwork.width < 300 ? 1 : Math.min(2, cohorts.length);
@@ -24,7 +28,6 @@ export function histogramFigure(setting: ChartSetting, quantity: SignedQuantity)
     bottom: (isOneLine(artwork, quantity, width) ? 2.75 : 3.75) * line,
   };
   const scales = scalesOf(setting, quantity, width, Math.round(width * (columns > 1 ? 0.55 : 0.42)));
-  const { title, legend, altLead } = quantity.words;
   return {
     spec: frame(artwork, {
       columns,

@@ -11,6 +11,8 @@ import { monitoring } from './monitoring.js';
 import { plannedAchieved } from './planned-achieved.js';
 import { predictionError } from './prediction-error.js';
 import type { Chart } from './setting.js';
+import { targetInduced } from './target-induced.js';
+import { toricRotation } from './toric-rotation.js';
 import { vectorFigures } from './vector-figures.js';
 
 /** Every published chart by name, in the order of the report. */
@@ -23,7 +25,9 @@ export const publishedCharts: ReadonlyMap<string, Chart> = new Map<string, Chart
   ['acuity-cumulative', acuityCumulative],
   ['cylinder-shares', cylinderShares],
   ...vectorFigures.map((figure) => [figure.id, doubleAngle(figure)] as const),
+  ['target-induced', targetInduced],
   ['angle-error', angleError],
+  ['toric-rotation', toricRotation],
   ['monitoring', monitoring],
   ['funnel', funnel],
   ['differences', differences],

@@ -1,4 +1,5 @@
 import { headlineError } from '../tables/headline-error.js';
+import type { SignedQuantity } from './error-panel.js';
 import { histogramFigure } from './histogram-figure.js';
 import type { ChartSetting, Drawing } from './setting.js';
 
@@ -6,7 +7,7 @@ import type { ChartSetting, Drawing } from './setting.js';
 export function predictionError(setting: ChartSetting): Drawing | undefined {
   const measure = headlineError(setting.results);
   if (measure === undefined) return undefined;
-  return histogramFigure(setting, {
+  const quantity: SignedQuantity = {
     measure,
     family: 'refraction',
     bin: 0.25,
@@ -14,5 +15,6 @@ export function predictionError(setting: ChartSetting): Drawing | undefined {
     least: 2.125,
     limits: ['1.00', '0.50'],
     words: setting.words.charts.signedQuantities[measure],
-  });
+  };
+  return histogramFigure(setting, quantity, setting.words.charts.histograms[measure]);
 }

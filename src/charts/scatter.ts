@@ -1,7 +1,5 @@
-import { count } from '../format/number.js';
-import type { Points } from '../records/report.js';
 import type { Cohort } from './cohorts.js';
-import { drawnAsCells, type EyeMarks } from './eye-marks.js';
+import { drawnAsCells, type EyeMarks, eyeMark } from './eye-marks.js';
 import { type Layer, place, type Stroke, stroked } from './marks.js';
 import { cellsOf, placesOf } from './places.js';
 import type { ChartSetting } from './setting.js';
@@ -85,27 +83,12 @@ export function bandLayer(
   };
 }
 
-/** The marks of one panel of a figure, of one cohort. */
-export function panelMarks(all: readonly Points[], figure: string, name: string, { name: cohort }: Cohort): EyeMarks {
-  const marks = { x: [] as number[], y: [] as number[], eye: [] as number[] };
-  for (const points of all.filter((one) => one.figure === figure)) {
-    points.x.forEach((x, row) => {
-      if (points.panel.at(row) !== name || (cohort !== undefined && points.cohort.at(row) !== cohort)) return;
-      marks.x.push(x);
-      marks.y.push(points.y[row] as number);
-      marks.eye.push(points.eye[row] as number);
-    });
-  }
-  return marks;
-}
-
 /** Eyes of a panel: by name on the internal page, else places without identity, or counts in cells. */
 export function eyesLayer(setting: ChartSetting, axes: Axes, cohort: Cohort, marks: EyeMarks): Layer {
   if (drawnAsCells(setting, marks)) return cellsLayer(setting, axes, cohort, marks);
   const { mark, artwork } = setting;
-  const area = (0.3 * artwork.type) ** 2;
-  const shape = { type: 'point', shape: 'circle', fill: cohort.accent.tint, stroke: cohort.accent.colour };
-  const look = { ...shape, strokeWidth: 0.5, opacity: 1 };
+  const area = (0.4 * artwork.type) ** 2;
+  const look = eyeMark(cohort.accent, false);
   if (mark) {
     const values = marks.x.map((x, i) => {
       return { ...pointAt(axes, x, marks.y[i] as number), eye: mark(marks.eye[i] as number) };
@@ -140,15 +123,4 @@ function cellsLayer({ plan, mark }: ChartSetting, axes: Axes, { accent }: Cohort
   }));
   const square = { type: 'point', shape: 'square', fill: accent.colour, strokeWidth: 0, opacity: 1 };
   return { data: { values }, mark: square, encoding: { x: place('x'), y: place('y'), size: sized } };
-}
-
-/** What a legend says where eyes are drawn as counts in cells. */
-export function cellRemarks(setting: ChartSetting, panels: readonly EyeMarks[]): readonly string[] {
-  const { plan, words, mark } = setting;
-  const { cells, cellsHidden } = words.charts.doubleAngle;
-  const least = mark === undefined ? plan.outputs.small_cells : 0;
-  return [
-    ...(panels.some((marks) => drawnAsCells(setting, marks)) ? [cells] : []),
-    ...(least > 0 ? [cellsHidden(count(least))] : []),
-  ];
 }

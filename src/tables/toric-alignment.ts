@@ -7,10 +7,10 @@ import { estimateCell, eyesCell, meanSdCell, medianRangeCell, rangeCell, shareCe
 import { cohortColumns } from './cohorts.js';
 import { finish } from './finish.js';
 import { flowNote, outcomeVisit } from './follow-up.js';
+import { lensTurns as turns } from './lens-turns.js';
 import { across, block, cohortHead, provenance, statisticStub, vertexText } from './rows.js';
 import type { Asked, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
-const turns = ['lens_placement_error', 'lens_rotation', 'lens_misalignment'] as const;
 const parts = [
   'split_residual',
   'split_predicted',

@@ -3,7 +3,8 @@ import { categoryColumn } from '../../src/columns/category-column.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { smoothOf, straightLine } from '../../src/statistics/smooth.js';
-import { type InventedEye, lots } from './synthetic.js';
+import { lots } from './synthetic.js';
+import type { InventedEye } from './synthetic-rows.js';
 
 /** What the two figures of predictions show of an invented eye. */
 interface Before {
@@ -96,6 +97,9 @@ export function inventedPredictions(
       }),
       ...trends.flatMap(({ name, x, y }) => rowsOf(name, 'all', fitted(x, y, true), x.length)),
     ],
-    points: [marks('planned-achieved', [{ name: 'changes', x: planned, y: achieved }]), marks('error-trend', trends)],
+    points: [
+      marks('planned-achieved', [{ name: 'planned-achieved', x: planned, y: achieved }]),
+      marks('error-trend', trends),
+    ],
   };
 }

@@ -1,4 +1,4 @@
-import { angles, type SignedQuantityWords } from './angles.js';
+import { angleFigure, angles, type SignedFigureWords, type SignedQuantityWords, toricRotation } from './angles.js';
 import { cylinderShares } from './cylinder-shares.js';
 import { standingCharts } from './standing-charts.js';
 import { predictionCharts } from './prediction-charts.js';
@@ -21,10 +21,9 @@ const errors = {
   },
 } as const;
 
-/** An error of the spherical equivalent as its histogram tells it. */
-function sphericalError({ name, reference }: (typeof errors)[keyof typeof errors]): SignedQuantityWords {
+/** An error of the spherical equivalent: its axis and its shares. */
+function sphericalError({ name }: (typeof errors)[keyof typeof errors]): SignedQuantityWords {
   return {
-    title: `${name} of the spherical equivalent`,
     axis: `${name}, D`,
     negative: '← more myopic',
     positive: 'more hyperopic →',
@@ -32,6 +31,19 @@ function sphericalError({ name, reference }: (typeof errors)[keyof typeof errors
     within: (percent, limit) => `${percent} % within ±${dioptres(limit)}`,
     below: (edge) => `below ${dioptres(edge)}`,
     above: (edge) => `above ${dioptres(edge)}`,
+  };
+}
+
+const signedQuantities = {
+  prediction_error: sphericalError(errors.prediction_error),
+  target_error: sphericalError(errors.target_error),
+  ...angles,
+} as const;
+
+/** The histogram of an error of the spherical equivalent. */
+function errorFigure({ name, reference }: (typeof errors)[keyof typeof errors]): SignedFigureWords {
+  return {
+    title: `${name} of the spherical equivalent`,
     legend:
       `${name}: achieved minus ${reference}, spherical equivalent in the spectacle plane; negative is more myopic. ` +
       'Bins of 0.25 D are centred on 0; a value on an edge counts in the bin nearer 0. ' +
@@ -40,10 +52,10 @@ function sphericalError({ name, reference }: (typeof errors)[keyof typeof errors
   };
 }
 
-const signedQuantities = {
-  prediction_error: sphericalError(errors.prediction_error),
-  target_error: sphericalError(errors.target_error),
-  ...angles,
+const histograms = {
+  prediction_error: errorFigure(errors.prediction_error),
+  target_error: errorFigure(errors.target_error),
+  angle_of_error: angleFigure,
 } as const;
 
 const histogram = {
@@ -198,6 +210,8 @@ export const charts = {
   errors,
   signedQuantities,
   histogram,
+  histograms,
+  toricRotation,
   accuracyShares,
   ...predictionCharts,
   acuityCumulative,

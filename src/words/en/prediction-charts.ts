@@ -2,14 +2,13 @@ const slope = (value: string, level: string, limits: string): string => `slope $
 const slopeAlone = (value: string): string => `slope ${value}, no interval`;
 const noLine = 'no line: the eyes do not differ enough';
 
+const fit = { slope, slopeAlone, noLine, rSquared: (value: string) => `r² ${value}` } as const;
+
 const plannedAchieved = {
   title: 'Planned and achieved change of the spherical equivalent',
-  planned: 'Planned change, D',
-  achieved: 'Achieved change, D',
-  slope,
-  slopeAlone,
-  noLine,
-  rSquared: (value: string) => `r² ${value}`,
+  across: 'Planned change, D',
+  up: 'Achieved change, D',
+  ...fit,
   legend: (level: string) =>
     'Change of the spherical equivalent by surgery, spectacle plane: planned is the refraction predicted for the lens ' +
     'implanted less the refraction before surgery, achieved the refraction at the outcome visit less the same. Each ' +
@@ -40,5 +39,19 @@ const errorTrend = {
   altLead: 'Errors over axial length and over keratometry. ',
 } as const;
 
-/** English words: charts of predictions. */
-export const predictionCharts = { plannedAchieved, errorTrend } as const;
+const targetInduced = {
+  title: 'Target-induced and surgically induced astigmatism, magnitudes in the corneal plane',
+  across: 'Target-induced, D',
+  up: 'Surgically induced, D',
+  ...fit,
+  legend: (level: string) =>
+    'Magnitude of the surgically induced vector over that of the target-induced one, corneal plane. Each mark is an ' +
+    'eye; a larger mark is several eyes at one place. Thin full line: as much as aimed at, above it over-corrected, ' +
+    `below it under-corrected; broken lines ±0.50 D. Thick line: least-squares regression over eyes; the ${level} ` +
+    'interval of its slope allows for patients with two eyes. Magnitudes say nothing of direction (figure of the angle ' +
+    'of error), and noise of measurement lengthens small vectors.',
+  altLead: 'Surgically induced over target-induced astigmatism. ',
+} as const;
+
+/** English words: charts of predictions, and of what was achieved against what was aimed at. */
+export const predictionCharts = { identities: { plannedAchieved, targetInduced }, errorTrend } as const;
