@@ -52,8 +52,12 @@ export function eyeLayers(setting: ChartSetting, plane: Plane, eyes: MarkedEyes,
   return [placeLayer(plane, eyes, area)];
 }
 
-/** Area of the mark of one eye: smaller where many eyes share a place, whose mark would bury its neighbours. */
-export function markArea(panels: readonly EyeMarks[], { size }: Plane, type: number): number {
+/**
+ * Area of the mark of one eye: smaller where many eyes share a place, whose mark would bury its neighbours.
+ *
+ * @param size  of the shorter side of a panel, points
+ */
+export function markArea(panels: readonly EyeMarks[], size: number, type: number): number {
   const most = Math.max(1, ...panels.map(({ x, y }) => placesOf(x, y)[0]?.eyes ?? 0));
   const usual = Math.min(0.36 * type, size / 45);
   return Math.max((0.14 * type) ** 2, Math.min(usual ** 2, (size / 12) ** 2 / most));

@@ -139,7 +139,7 @@ function regressionLayer(
   { x }: EyeMarks,
 ): readonly Layer[] {
   const [slope, intercept] = ['slope', 'intercept'].map((name) => results.find(measure, group, name + suffix)?.value);
-  if (slope === undefined || intercept === undefined) return [];
+  if (slope === undefined || intercept === undefined || x.length === 0) return [];
   const ends = [x.reduce((a, b) => Math.min(a, b)), x.reduce((a, b) => Math.max(a, b))];
   const line = ends.map((end): readonly [number, number] => [end, intercept + slope * end]);
   return [lineLayer(axes, line, { colour: accent.colour, width: artwork.strokes.bold })];

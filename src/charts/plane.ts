@@ -75,12 +75,25 @@ function rim({ size }: Plane, degrees: number, outside: number): { x: number; y:
   return { x: size / 2 + reach * cos, y: size / 2 - reach * sin, cos };
 }
 
-/** Meridians around the plane and dioptres on its rings, to lie under the eyes: no label may hide one. */
+/** Places of marks, dioptres. */
+interface Marks {
+  x: ArrayLike<number>;
+  y: ArrayLike<number>;
+}
+
+/** So many marks on the dioptres of a ring leave them unreadable; the outermost ring always bears its own. */
+const crowd = 3;
+
+/**
+ * Meridians around the plane and dioptres on its rings, to lie under the eyes: no label may hide one.
+ *
+ * @param marks  of this panel: what they would hide is left out
+ */
 export function planeLabels(
   plane: Plane,
   { type }: Artwork,
   { charts }: Words,
-  { frame, turn }: { frame: 'eye' | 'incision'; turn: number },
+  { frame, turn, marks }: { frame: 'eye' | 'incision'; turn: number; marks: readonly Marks[] },
 ): readonly Layer[] {
   const meridian = (degrees: number): Label => {
     const side = Math.round(rim(plane, degrees, 0).cos * 2);
@@ -90,7 +103,8 @@ export function planeLabels(
     return { x, y, text: charts.doubleAngle.meridian(text), align };
   };
   const decimals = plane.step < 1 ? 1 : 0;
-  const dioptres = labelledRings(plane, type).map((reach): Label => {
+  const isClear = (reach: number): boolean => reach === plane.radius || hiding(plane, type, marks, turn, reach) < crowd;
+  const dioptres = labelledRings(plane, type).filter(isClear).map((reach): Label => {
     const { x, y } = position(plane, reach * Math.cos(turn), reach * Math.sin(turn));
     const text = charts.doubleAngle.ring(fixed(reach, decimals));
     return { x, y, text, align: 'center', colour: ink.soft, halo: type / 4 };
@@ -131,26 +145,25 @@ const flatTurns = [-1, 1, -7, 7].map((eighths) => (eighths * Math.PI) / 8);
 /**
  * Where rings bear their dioptres, radians of the picture: between the two spokes where the fewest marks hide them.
  *
- * @param marks  places of marks, dioptres
+ * @param marks  of all panels, which share the direction
  */
-export function labelTurnOf(
-  plane: Plane,
-  { type }: Artwork,
-  marks: readonly { x: ArrayLike<number>; y: ArrayLike<number> }[],
-): number {
-  const near = (1.2 * type * plane.radius) / (plane.size / 2);
+export function labelTurnOf(plane: Plane, { type }: Artwork, marks: readonly Marks[]): number {
   const turns = [...steepTurns, ...(apartOf(plane) >= 3 * type ? flatTurns : [])];
   const hidden = turns.map((turn) =>
-    labelledRings(plane, type).reduce((sum, reach) => {
-      const [x, y] = [reach * Math.cos(turn), reach * Math.sin(turn)];
-      return sum + marks.reduce((own, mark) => own + nearby(mark, x, y, near), 0);
-    }, 0),
+    labelledRings(plane, type).reduce((sum, reach) => sum + hiding(plane, type, marks, turn, reach), 0),
   );
   return turns[hidden.indexOf(Math.min(...hidden))] as number;
 }
 
+/** Marks on the label of a ring. */
+function hiding(plane: Plane, type: number, marks: readonly Marks[], turn: number, reach: number): number {
+  const near = (1.2 * type * plane.radius) / (plane.size / 2);
+  const [x, y] = [reach * Math.cos(turn), reach * Math.sin(turn)];
+  return marks.reduce((own, mark) => own + nearby(mark, x, y, near), 0);
+}
+
 /** Marks in a square around a place. */
-function nearby(marks: { x: ArrayLike<number>; y: ArrayLike<number> }, x: number, y: number, near: number): number {
+function nearby(marks: Marks, x: number, y: number, near: number): number {
   let found = 0;
   for (let i = 0; i < marks.x.length; i += 1) {
     if (Math.abs((marks.x[i] as number) - x) < near && Math.abs((marks.y[i] as number) - y) < near) found += 1;

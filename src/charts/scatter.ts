@@ -1,5 +1,5 @@
 import type { Cohort } from './cohorts.js';
-import { drawnAsCells, type EyeMarks, eyeMark } from './eye-marks.js';
+import { drawnAsCells, type EyeMarks, eyeMark, markArea } from './eye-marks.js';
 import { type Layer, place, type Stroke, stroked } from './marks.js';
 import { cellsOf, placesOf } from './places.js';
 import type { ChartSetting } from './setting.js';
@@ -87,7 +87,7 @@ export function bandLayer(
 export function eyesLayer(setting: ChartSetting, axes: Axes, cohort: Cohort, marks: EyeMarks): Layer {
   if (drawnAsCells(setting, marks)) return cellsLayer(setting, axes, cohort, marks);
   const { mark, artwork } = setting;
-  const area = (0.4 * artwork.type) ** 2;
+  const area = markArea([marks], Math.min(axes.width, axes.height), artwork.type);
   const look = eyeMark(cohort.accent, false);
   if (mark) {
     const values = marks.x.map((x, i) => {

@@ -75,7 +75,7 @@ export function planesOf(
   const obstacles = panels.flatMap((panel) => [panel.marks, ...outlines(setting, panel)]);
   const eye = markArea(
     panels.map(({ marks }) => marks),
-    plane,
+    size,
     type,
   );
   const place = { side, plane, eye, turn: labelTurnOf(plane, artwork, obstacles) };
@@ -103,7 +103,7 @@ function onPlane(
   const { artwork, words } = setting;
   return [
     ...planeGround(plane, artwork),
-    ...planeLabels(plane, artwork, words, { frame: figure.frame, turn }),
+    ...planeLabels(plane, artwork, words, { frame: figure.frame, turn, marks: [panel.marks, ...outlines(setting, panel)] }),
     ...(figure.frame === 'incision' ? sideLabels(plane, artwork, words, side) : []),
     ...eyeLayers(setting, plane, panel, eye),
     ...vectorLayers(setting, plane, panel),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { draw } from '../../pipeline/6-draw.js';
-import { labelTurnOf, planeAround } from '../../src/charts/plane.js';
+import { labelTurnOf, planeAround, planeLabels } from '../../src/charts/plane.js';
 import { artworks } from '../../src/charts/theme.js';
 import { vectorFigures } from '../../src/charts/vector-figures.js';
 import { measureRegistry } from '../../src/measures/index.js';
@@ -127,5 +127,18 @@ describe('dioptres on the rings', () => {
     expect(turnOf([])).toBe(-67.5);
     expect(turnOf([cloud(-67.5)])).toBe(67.5);
     expect(turnOf([cloud(-67.5), cloud(67.5)])).toBe(-112.5);
+  });
+
+  it('are left out of a panel where three marks and more hide them, but for the outermost', () => {
+    const ringsAmong = (marks: readonly ReturnType<typeof cloud>[]): readonly string[] => {
+      const turn = (-67.5 * Math.PI) / 180;
+      const layers = artwork ? planeLabels(plane, artwork, en, { frame: 'eye', turn, marks }) : [];
+      return [...new Set(textsOf(layers).filter((text) => text.endsWith(' D')))];
+    };
+    const two = cloud(-67.5);
+    expect(ringsAmong([])).toEqual(['1 D', '2 D', '3 D']);
+    expect(ringsAmong([{ x: two.x.slice(19, 21), y: two.y.slice(19, 21) }])).toEqual(['1 D', '2 D', '3 D']);
+    expect(ringsAmong([{ x: two.x.slice(19, 22), y: two.y.slice(19, 22) }])).toEqual(['2 D', '3 D']);
+    expect(ringsAmong([two])).toEqual(['3 D']);
   });
 });

@@ -3,6 +3,7 @@ import { angleBins } from '../../src/measures/profiles.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
+import { straightLine } from '../../src/statistics/smooth.js';
 import { errorRows, type InventedEye, type Row, resultOf, vectorRows } from './synthetic-rows.js';
 
 type Vector = readonly [x: number, y: number];
@@ -19,6 +20,10 @@ export interface InventedAstigmatism {
   cylinderBefore: number;
   cylinderRecorded: number;
   angle: number;
+  target: number;
+  achieved: number;
+  rotation: number;
+  misalignment: number;
 }
 
 const difference = ([ax, ay]: Vector, [bx, by]: Vector): Vector => [ax - bx, ay - by];
@@ -36,11 +41,37 @@ export function astigmatismOf({ before, after }: InventedEye, index: number): In
     cylinderBefore: Math.hypot(...before),
     cylinderRecorded: 1.04 * Math.hypot(...after),
     angle: 25 * after[0] - 18 * after[1],
+    target: Math.hypot(...before),
+    achieved: Math.abs(Math.hypot(...before) + 0.6 * after[0]),
+    rotation: 7 * after[1] + 2 * before[0],
+    misalignment: 7 * after[1] - 3 * before[1],
   };
 }
 
 /** The same of an angle: shares stay shares. */
 const inDegrees = (rows: readonly Row[]): readonly Row[] => rows.map((row) => ({ unit: 'deg', ...row }));
+
+/** A turn of the lens, and of how many eyes the cylinder left is known too. */
+const turned = (turns: readonly number[]): readonly Row[] => [
+  ...inDegrees(errorRows(turns, angleBins, [5, 10])),
+  { statistic: 'count_with_cylinder_after', value: turns.length },
+];
+
+/** The line of achieved on aimed, where eyes differ. */
+function lineOf(eyes: readonly InventedAstigmatism[]): readonly Row[] {
+  const [x, y] = [Float64Array.from(eyes, ({ target }) => target), Float64Array.from(eyes, (eye) => eye.achieved)];
+  const line = straightLine(x, y, Int32Array.from(x.keys()));
+  if (!line) return [];
+  const { value, low, high } = line.slope(0.95);
+  const bounded = { value, ci_low: low, ci_high: high, unit: '' };
+  const squared =
+    line.rSquared === undefined ? [] : [{ statistic: 'r_squared_on_target_induced', value: line.rSquared }];
+  return [
+    { statistic: 'slope_on_target_induced', ...bounded },
+    { statistic: 'intercept_on_target_induced', value: line.at(0, 0.95).value },
+    ...squared,
+  ];
+}
 
 /** What one group of eyes gives, by measure. */
 export function astigmatismRows(eyes: readonly InventedAstigmatism[]): Readonly<Record<string, readonly Row[]>> {
@@ -55,6 +86,9 @@ export function astigmatismRows(eyes: readonly InventedAstigmatism[]): Readonly<
     split_residual: achieved,
     corneal_cylinder_magnitude_before: errorRows(eyes.map(({ cylinderBefore }) => cylinderBefore)),
     refractive_cylinder_after_recorded: errorRows(eyes.map(({ cylinderRecorded }) => cylinderRecorded)),
+    surgically_induced: [{ statistic: 'n', value: eyes.length }, { statistic: 'missing', value: 0 }, ...lineOf(eyes)],
+    lens_rotation: turned(eyes.map(({ rotation }) => rotation)),
+    lens_misalignment: turned(eyes.map(({ misalignment }) => misalignment)),
     angle_of_error: inDegrees(
       errorRows(
         eyes.map(({ angle }) => angle),
@@ -132,6 +166,11 @@ export function inventedAstigmatismPoints(eyes: readonly InventedEye[], cohorts:
     figure('double-angle-toric', [
       panel('split_predicted', ({ own }) => own.predicted),
       panel('split_residual', ({ eye }) => eye.after),
+    ]),
+    figure('target-induced', [panel('target-induced', ({ own }) => [own.target, own.achieved])]),
+    figure('toric-rotation', [
+      panel('lens_rotation', ({ own, eye }) => [own.rotation, Math.hypot(...eye.after)]),
+      panel('lens_misalignment', ({ own, eye }) => [own.misalignment, Math.hypot(...eye.after)]),
     ]),
   ];
 }

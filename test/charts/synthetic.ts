@@ -118,7 +118,10 @@ export function inventedRows(eyes: readonly InventedEye[], cohorts: readonly str
   return [...rows, ...eyeStrata(eyes, cohorts), ...inventedComparison(eyes, cohorts)];
 }
 
-/** Marks of the double-angle figure. */
+/** Figures of which the invented audit has no data; they have tests of their own. */
+export const withoutData: ReadonlySet<string> = new Set(['planned-achieved', 'error-trend', 'monitoring', 'funnel']);
+
+/** Marks of the figures that show eyes. */
 export function inventedPoints(eyes: readonly InventedEye[], cohorts: readonly string[] = []): readonly Points[] {
   const codes = [...eyes, ...eyes].map(({ cohort }) => (cohorts.length > 0 ? cohort + 1 : 0));
   const vectors = [...eyes.map(({ before }) => before), ...eyes.map(({ after }) => after)];

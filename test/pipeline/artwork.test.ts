@@ -8,7 +8,7 @@ import type { Figure } from '../../src/records/report.js';
 import { indexResults } from '../../src/results/index.js';
 import { en } from '../../src/words/index.js';
 import { outside, overlapping, pictureOf } from '../charts/svg-texts.js';
-import { inventedEyes, inventedPlan, inventedPoints, inventedRows } from '../charts/synthetic.js';
+import { inventedEyes, inventedPlan, inventedPoints, inventedRows, withoutData } from '../charts/synthetic.js';
 import type { InventedEye } from '../charts/synthetic-rows.js';
 
 const names = ['manual', 'laser-assisted', 'mini-incision, second surgeon, after the change of lens', 'trainee'];
@@ -32,7 +32,7 @@ const alike = { ...still, error: -0.5, before: [1.2, 0.4], after: [-0.5, 0.25], 
 const far = { ...still, error: 2.6, before: [6.5, -3], after: [-4, 2.2], cdvaBefore: 1.9, udva: 1, cdva: 0.7 } as const;
 
 /** Differences need cohorts to differ. */
-const isDrawn = (id: string, cohorts: number): boolean => id !== 'differences' || cohorts > 1;
+const isDrawn = (id: string, cohorts: number): boolean => !withoutData.has(id) && (id !== 'differences' || cohorts > 1);
 
 const audits: readonly { name: string; eyes: readonly InventedEye[]; cohorts: number }[] = [
   ...[1, 2, 30, 400, 3000].map((eyes) => ({ name: `${eyes} eyes`, eyes: inventedEyes(eyes), cohorts: 1 })),
@@ -44,19 +44,20 @@ const audits: readonly { name: string; eyes: readonly InventedEye[]; cohorts: nu
   { name: 'four cohorts, 1,200 eyes each', eyes: inventedEyes(1200, 4), cohorts: 4 },
 ];
 
-/** Figures of planes by how many a cohort has. */
-const planes: Readonly<Record<string, number>> = {
+/** Figures of many panels by how many a cohort has. */
+const panels: Readonly<Record<string, number>> = {
   'double-angle': 2,
   'double-angle-cornea': 2,
   'double-angle-induced': 2,
   'induced-incision': 1,
   'double-angle-error': 1,
   'double-angle-toric': 2,
+  'toric-rotation': 2,
 };
 
-/** The profile whose width and type a figure claims: more than two planes take both columns of a journal. */
+/** The profile whose width and type a figure claims: more than two panels take both columns of a journal. */
 function claimed(figure: string, artwork: string, cohorts: number): { width: number; type: number } {
-  const isWide = artwork === 'journal-single' && (planes[figure] ?? 0) * cohorts > 2;
+  const isWide = artwork === 'journal-single' && (panels[figure] ?? 0) * cohorts > 2;
   return artworks[isWide ? 'journal-double' : artwork] ?? { width: 0, type: 0 };
 }
 
@@ -78,6 +79,18 @@ describe.each(Object.keys(artworks))('artwork for %s', (artwork) => {
     },
   );
 });
+
+it('is drawn of a hundred thousand eyes as of thirty: counts in cells, legible, and no larger than a page takes', async () => {
+  const drawn = figures(inventedEyes(100_000), 1, 'journal-single');
+  for (const figure of drawn) {
+    const svg = await renderSvg(figure, { identified: false });
+    const picture = await pictureOf(svg);
+    const told = { figure: figure.id, overlapping: overlapping(picture), outside: outside(picture) };
+    expect(told).toEqual({ figure: figure.id, overlapping: [], outside: [] });
+    // 40 × 40 cells of about 70 characters, in two panels.
+    expect(svg.length).toBeLessThan(250_000);
+  }
+}, 180_000);
 
 describe('svg', () => {
   const drawn = figures(inventedEyes(30), 1, 'journal-single');
