@@ -18,6 +18,7 @@ import { countsOf } from './derive/counts.js';
 import { eyeVisitsOf } from './derive/eye-visits.js';
 import { type InputColumn, inputColumns } from './derive/inputs.js';
 import { pointsOf } from './derive/points.js';
+import { scatterPoints } from './derive/scatter-points.js';
 
 /** Columns of the eyes computed so far, by name. */
 type Computed = Map<string, Float64Array>;
@@ -114,7 +115,10 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
     cohorts,
     subgroups: subgroupsOf(tables, numbers, plan),
     strata,
-    points: pointsOf({ columns: computed, membership, cohorts, strata }),
+    points: [
+      ...pointsOf({ columns: computed, membership, cohorts, strata }),
+      ...scatterPoints(computed, registry, membership, cohorts),
+    ],
     counts: countsOf(tables, assembly, membership, input('target_se')),
     tables,
   };

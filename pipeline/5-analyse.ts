@@ -18,6 +18,7 @@ import { missingOutcomeRows } from './analyse/missing-outcomes.js';
 import { monitoringRows } from './analyse/monitoring.js';
 import { recomputedRows } from './analyse/recomputed.js';
 import { stabilityRows } from './analyse/stability.js';
+import { trendsOf } from './analyse/trends.js';
 
 function assertRows(rows: readonly ResultRow[]): readonly ResultRow[] {
   const missing = new Map(
@@ -57,6 +58,7 @@ export function analyse(derived: Derived, plan: Plan, former?: readonly FormerRo
     ...measures.flatMap((measure) => measureRows(measure, derived, groups, plan)),
     ...centringRows(derived),
     ...missingOutcomeRows(derived, groups, plan),
+    ...trendsOf(derived, groups, plan),
     ...recomputedRows(derived, groups, plan),
     ...lensConstantRows(derived, groups, plan),
     ...comparisonRows(derived, groups, plan),

@@ -19,7 +19,7 @@ import { meanInterval } from '../../src/statistics/mean.js';
 import { indexPatients, type PatientIndex } from '../../src/statistics/patients.js';
 import { shareInterval } from '../../src/statistics/share.js';
 import { isWithin } from '../../src/statistics/within.js';
-import { biometryIn, lensPowers } from './biometry.js';
+import { biometryIn } from './biometry.js';
 import type { Groups } from './groups.js';
 
 /** Lenses weaker than this, of either sign, tell next to nothing of where they lie, dioptres. @source judgement */
@@ -54,7 +54,11 @@ function lensesOf({ tables, eyes }: Derived, all: EyeGroup): readonly EyeGroup[]
 /** Makes, of one formula, the eyes of a lens that can be asked at any constant it may have. */
 function askerOf(derived: Derived, formula: Formula, confidence: number): (lens: EyeGroup) => Asked {
   const { eyes, membership } = derived;
-  const [power, biometryOf, analysed] = [lensPowers(derived), biometryIn(derived), analysedIn(membership.refraction)];
+  const [power, biometryOf, analysed] = [
+    numbersOf(derived.eyes, 'lens_power'),
+    biometryIn(derived),
+    analysedIn(membership.refraction),
+  ];
   const [achieved, declared] = ['spherical_equivalent', `lens_constant:${formula.name}`].map((name) =>
     numbersOf(eyes, name),
   ) as [Float64Array, Float64Array];

@@ -8,7 +8,7 @@ import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { indexPatients } from '../../src/statistics/patients.js';
-import { biometryIn, lensPowers } from './biometry.js';
+import { biometryIn } from './biometry.js';
 import type { Groups } from './groups.js';
 
 /**
@@ -22,7 +22,7 @@ export function recomputedRows(derived: Derived, { all }: Groups, plan: Plan): r
   const eyes = all.eyes.filter((eye) => analysed[eye] === 1);
   const patient = integersOf(derived.eyes, 'patient');
   const patients = indexPatients(eyes.map((eye) => patient[eye] as number)).count;
-  const [biometryOf, powers] = [biometryIn(derived), lensPowers(derived)];
+  const [biometryOf, powers] = [biometryIn(derived), numbersOf(derived.eyes, 'lens_power')];
   return recomputed.flatMap(({ label, formula: name }) => {
     const [formula, constants] = [formulaNamed(name), numbersOf(derived.eyes, `lens_constant:${name}`)];
     const refused = new Map<Refusal, number>();

@@ -1,8 +1,8 @@
 import { groupPair } from '../results/index.js';
+import { type Cholesky, cholesky, solve } from '../statistics/cholesky.js';
 import { bareComparison, type Comparison, comparable, contrastVariance } from '../statistics/cohorts/contrast.js';
 import type { Cohorts } from '../statistics/cohorts/design.js';
 import { tQuantile, tTwoSided } from '../statistics/distributions.js';
-import { type Cholesky, cholesky, solve } from './cholesky.js';
 import { type Covariate, cohortColumn, type ModelMatrix, modelMatrix } from './model-matrix.js';
 
 /** Linear model of cohort and covariates on the eyes of two cohorts, ready for any outcome of these eyes. */

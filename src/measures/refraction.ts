@@ -16,6 +16,15 @@ const signedError = {
   bins: errorBins,
 } as const;
 
+const refractionStep = {
+  family: 'refraction',
+  kind: 'continuous',
+  unit: 'D',
+  plane: 'spectacle',
+  groupings: 'cohorts',
+  step: true,
+} as const;
+
 const planned: readonly Measure[] = [
   {
     name: 'spherical_equivalent',
@@ -87,6 +96,34 @@ const planned: readonly Measure[] = [
   },
 ];
 
+/** What surgery was to change of the spherical equivalent, and what it changed: steps towards their regression. */
+const changes: readonly Measure[] = [
+  {
+    ...refractionStep,
+    name: 'spherical_equivalent_before',
+    inputs: ['sphere@before', 'cylinder@before'],
+    formula: 'sphere + cylinder / 2',
+    source: 'definition',
+    of: sphericalEquivalent,
+  },
+  {
+    ...refractionStep,
+    name: 'planned_change',
+    inputs: ['predicted_se', 'spherical_equivalent_before'],
+    formula: 'predicted − spherical equivalent before surgery',
+    source: 'decision of the project: planned is what was predicted for the lens implanted',
+    of: difference,
+  },
+  {
+    ...refractionStep,
+    name: 'achieved_change',
+    inputs: ['spherical_equivalent', 'spherical_equivalent_before'],
+    formula: 'achieved − spherical equivalent before surgery',
+    source: 'definition',
+    of: difference,
+  },
+];
+
 /** Prediction error of one supplied formula, beside the primary one. */
 function formulaError(formula: string): Measure {
   return {
@@ -102,5 +139,5 @@ function formulaError(formula: string): Measure {
 
 /** The measures of refraction: the primary prediction first, then every supplied formula. */
 export function refractionMeasures(formulas: readonly string[]): readonly Measure[] {
-  return [...planned, ...formulas.map(formulaError)];
+  return [...planned, ...changes, ...formulas.map(formulaError)];
 }

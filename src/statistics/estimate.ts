@@ -26,6 +26,9 @@ export const estimateMethods = {
   'geometric-patient-t': 'mean interval of the logarithms, back-transformed',
   'rank-effective-n': 'quantiles at the score limits of one half, at the eyes divided by the design effect',
   'constant-zero-mean': 'lens constant of zero mean error; limits where the mean error equals ± t·√V from patient sums',
+  'straight-line-patient-t': 'least-squares line, variance from influences summed by patient, t with patients − 2',
+  'natural-spline-patient-t':
+    'natural cubic spline of 3 degrees, variance from influences summed by patient, t with patients − 4',
   'hotelling-patient': 'Hotelling region with the covariance of the centroid from patient sums',
   'difference-patient-t':
     'difference of means, variance from patient sums of both cohorts, t with Satterthwaite degrees',

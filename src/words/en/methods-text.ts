@@ -46,6 +46,14 @@ const byMethod: Readonly<Record<EstimateMethod | 'linear-model-patient-t', Cited
     text: 'The lens constant of a formula is the one at which the mean prediction error of the eyes with that lens is zero; its limits are the two constants at which the mean error is t times its standard error from patient sums away from zero',
     cites: ['wang'],
   },
+  'straight-line-patient-t': {
+    text: 'Straight lines are fitted by least squares over eyes; the variance is that of their influences summed by patient, with two degrees of freedom fewer than patients',
+    cites: ['liang'],
+  },
+  'natural-spline-patient-t': {
+    text: 'The prediction error over axial length and over keratometry is smoothed by a natural cubic spline with 3 degrees of freedom and knots at the terciles, below 60 patients by a straight line; its band is pointwise, the variance that of the influences summed by patient, with four degrees of freedom fewer than patients',
+    cites: ['hastie', 'liang'],
+  },
   'hotelling-patient': {
     text: 'Centroids were tested against 0, and their regions drawn, by Hotelling’s T² with the covariance of the centroid from patient sums',
     cites: ['johnson'],

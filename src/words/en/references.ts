@@ -27,6 +27,10 @@ export const references = {
     memory: true,
   },
   glynn: { text: 'Glynn RJ, Rosner B. Ophthalmic Epidemiol 2012;19:159–165 (correlated eyes)' },
+  hastie: {
+    text: 'Hastie T, Tibshirani R, Friedman J. The elements of statistical learning, section 5.2.1 (natural cubic splines). Springer',
+    memory: true,
+  },
   hodges: {
     text: 'Hodges JL, Lehmann EL. Estimates of location based on rank tests. Ann Math Stat 1963;34:598–611',
     memory: true,

@@ -74,6 +74,8 @@ const intervals: Readonly<
   'geometric-patient-t': 'geometric means by t of the logarithms with the variance from patient sums',
   'rank-effective-n': 'medians by ranks at the effective number of eyes',
   'constant-zero-mean': 'lens constants by the two constants at which the mean error reaches its t limits',
+  'straight-line-patient-t': 'lines by least squares with the variance from influences summed by patient',
+  'natural-spline-patient-t': 'curves by natural cubic splines with the variance from influences summed by patient',
   'hotelling-patient': 'centroids by Hotelling’s T² with the covariance from patient sums',
   'difference-patient-t': 'differences of means by t with the variance from the patient sums of both cohorts',
   'ratio-jackknife-t': 'ratios of spread by the jackknife over the patients of both cohorts',
