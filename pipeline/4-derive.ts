@@ -108,7 +108,7 @@ export function derive(tables: CanonicalTables, plan: Plan): Derived {
   ];
   return {
     eyes: withMeasures(tables, computed, isMeasure),
-    eyeVisits: eyeVisitsOf(tables, assembly),
+    eyeVisits: eyeVisitsOf(tables, assembly, plan),
     assembly,
     membership,
     registry,

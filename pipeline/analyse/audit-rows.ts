@@ -1,5 +1,6 @@
 import type { EyeGroup } from '../../src/analysis/sample.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
+import { analysedIn } from '../../src/eligibility/membership.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
@@ -22,15 +23,23 @@ function operatedRows(group: EyeGroup, patients: PatientIndex): readonly ResultR
 }
 
 /** What footnotes say about how the values were come by: counts over all eyes. */
-function provenanceRows({ counts }: Derived, eyes: number): readonly ResultRow[] {
+function provenanceRows({ counts, eyes: values, membership }: Derived, eyes: number): readonly ResultRow[] {
   const row = (statistic: string, value: number): ResultRow =>
     plainRow({ measure: 'provenance', statistic, value }, 'all', eyes);
+  const [recorded, compared] = ['spherical_equivalent', 'spherical_equivalent_compared'].map((name) =>
+    numbersOf(values, name),
+  ) as [Float64Array, Float64Array];
+  const restated = analysedIn(membership.refraction).reduce((n, is, eye) => {
+    const moved = (compared[eye] as number) - (recorded[eye] as number);
+    return is && Math.abs(moved) > 0 ? n + 1 : n;
+  }, 0);
   return [
     row('vertex_assumed', counts.vertexAssumed),
     row('without_target', counts.withoutTarget),
     row('value_from_other_day', counts.otherDay),
     row('repositioned', counts.repositioned),
     row('axis_missing', counts.axisMissing),
+    row('vertex_restated', restated),
   ];
 }
 

@@ -59,7 +59,7 @@ function askerOf(derived: Derived, formula: Formula, confidence: number): (lens:
     biometryIn(derived),
     analysedIn(membership.refraction),
   ];
-  const [achieved, declared] = ['spherical_equivalent', `lens_constant:${formula.name}`].map((name) =>
+  const [achieved, declared] = ['spherical_equivalent_compared', `lens_constant:${formula.name}`].map((name) =>
     numbersOf(eyes, name),
   ) as [Float64Array, Float64Array];
   const patient = integersOf(eyes, 'patient');

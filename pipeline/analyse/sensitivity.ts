@@ -16,6 +16,7 @@ import { shareInterval } from '../../src/statistics/share.js';
 import { columnsOf, type MeasureColumns } from './columns.js';
 import type { Groups } from './groups.js';
 import { auditIccOf, declaredOf, type OutcomeSettings, outcomePairs } from './outcomes.js';
+import { policyWays } from './policies.js';
 import { queriedEyes } from './queried.js';
 
 /**
@@ -33,12 +34,12 @@ const headlines: readonly (readonly [measure: string, statistic: string])[] = [
   ['any_complication', 'share'],
 ];
 
-/** One way to look at the same numbers with fewer eyes. */
-interface Restriction {
+/** One other way to look at the same numbers. */
+interface Way {
   /** 'sensitivity=one-eye'. */
   pair: string;
-  /** 1 where an eye is kept. */
-  kept: (measure: Measure) => Uint8Array;
+  /** The columns of a measure in this way; undefined where it is the same in both. */
+  columns: (measure: Measure) => MeasureColumns | undefined;
 }
 
 /** First operated eye of each patient, of the eligible; of all that were operated where safety is counted. */
@@ -51,13 +52,17 @@ function firstEyes(derived: Derived, plan: Plan): (measure: Measure) => Uint8Arr
   return ({ family }) => (family === 'safety' ? operated : eligible);
 }
 
-function restrictions(derived: Derived, plan: Plan): readonly Restriction[] {
+/** The headline numbers with fewer eyes, and by the policies that were not chosen. */
+function waysOf(derived: Derived, plan: Plan): readonly Way[] {
+  const first = firstEyes(derived, plan);
+  const fewer = (pair: string, kept: (measure: Measure) => Uint8Array): Way => ({
+    pair,
+    columns: (measure) => restricted(columnsOf(measure, derived), kept(measure)),
+  });
   return [
-    { pair: 'sensitivity=one-eye', kept: firstEyes(derived, plan) },
-    {
-      pair: 'sensitivity=without-queries',
-      kept: ({ name }) => queriedEyes(name, derived, plan).map((is) => 1 - is),
-    },
+    fewer('sensitivity=one-eye', first),
+    fewer('sensitivity=without-queries', ({ name }) => queriedEyes(name, derived, plan).map((is) => 1 - is)),
+    ...policyWays(derived, plan),
   ];
 }
 
@@ -125,18 +130,22 @@ function primaryRows(
   });
 }
 
-/** The headline numbers and the primary outcomes once more: with one eye a patient, and without eyes that are asked about. */
+/** The headline numbers and the primary outcomes once more: with one eye a patient, without eyes that are asked about, by other policies. */
 export function sensitivityRows(groups: Groups, settings: OutcomeSettings): readonly ResultRow[] {
   const { derived, plan, primaries } = settings;
   const inGroups = [groups.all, ...groups.cohorts];
   const isHeadline = ({ name }: Measure, { of }: Compared): boolean =>
     headlines.some(([measure, statistic]) => measure === name && statistic === of);
   const [heads, firsts] = [named(derived, isHeadline), named(derived, primaries.includes)];
-  return restrictions(derived, plan).flatMap(({ pair, kept }) => {
-    const columns = ({ measure }: Named): MeasureColumns => restricted(columnsOf(measure, derived), kept(measure));
+  return waysOf(derived, plan).flatMap(({ pair, columns }) => {
+    const rows = (named: readonly Named[], of: (one: Named, own: MeasureColumns) => readonly ResultRow[]) =>
+      named.flatMap((one) => {
+        const own = columns(one.measure);
+        return own ? of(one, own) : [];
+      });
     return [
-      ...heads.flatMap((one) => headlineRows(one, pair, columns(one), inGroups, plan)),
-      ...firsts.flatMap((one) => primaryRows(one, pair, columns(one), groups, settings)),
+      ...rows(heads, (one, own) => headlineRows(one, pair, own, inGroups, plan)),
+      ...rows(firsts, (one, own) => primaryRows(one, pair, own, groups, settings)),
     ];
   });
 }

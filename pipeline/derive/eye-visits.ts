@@ -2,17 +2,19 @@ import { type ColumnTable, table } from 'arquero';
 import { numbersOf } from '../../src/columns/table.js';
 import { sphericalEquivalent } from '../../src/optics/spherical-equivalent.js';
 import type { CanonicalTables } from '../../src/records/canonical.js';
+import type { Plan } from '../../src/records/plan.js';
 import type { Assembly } from '../../src/visits/assemble.js';
+import { spheresOf } from './spheres.js';
 
 /** One row an eye and declared visit with an examination: what is followed over time. */
-export function eyeVisitsOf(tables: CanonicalTables, assembly: Assembly): ColumnTable {
+export function eyeVisitsOf(tables: CanonicalTables, assembly: Assembly, plan: Plan): ColumnTable {
   const seen = assembly.visits.flatMap((visit) =>
     [...visit.seen.keys()].filter((eye) => visit.seen[eye]).map((eye) => ({ visit, eye })),
   );
   const { refractions, corrected, uncorrected } = tables.measurements;
   const valueAt = (values: Float64Array, row: number | undefined): number =>
     row === undefined || row < 0 ? Number.NaN : (values[row] as number);
-  const sphere = numbersOf(refractions, 'sphere');
+  const sphere = spheresOf(tables, plan);
   const cylinder = numbersOf(refractions, 'cylinder');
   return table({
     eye: Int32Array.from(seen, ({ eye }) => eye),

@@ -3,7 +3,6 @@ import { categoriesOf, fitNumbersOf, hasColumn, integersOf, numbersOf } from '..
 import { examColumns, eyeNumbers } from '../../src/eligibility/lookup.js';
 import { recomputedPrediction } from '../../src/measures/recomputed.js';
 import type { FormulaName } from '../../src/optics/formulas/formula.js';
-import { sphereAtInfinity } from '../../src/optics/lane.js';
 import { predictedBy } from '../../src/predictions/predicted.js';
 import { primaryFormula } from '../../src/predictions/primary.js';
 import { declaredConstants, type Recomputed, recomputedFormulas } from '../../src/predictions/recomputed.js';
@@ -12,6 +11,7 @@ import type { Plan } from '../../src/records/plan.js';
 import { type Assembly, rowsAt } from '../../src/visits/assemble.js';
 import { lensInput } from './lens-axes.js';
 import { planInput } from './plan-inputs.js';
+import { spheresOf } from './spheres.js';
 
 /** A column of the eye-level table by the name a measure gives it: `sphere@outcome`, `predicted_se`, `age`. */
 export type InputColumn = (name: string) => Float64Array;
@@ -91,16 +91,6 @@ function frontChamberDepth(tables: CanonicalTables, assembly: Assembly, plan: Pl
   return depth.map((mm, eye) => mm + (thickness[eye] as number) / 1000);
 }
 
-/** The sphere as found, or, where the policy says so and the lane is known, for an infinite distance. */
-function sphereInput(name: string, tables: CanonicalTables, assembly: Assembly, plan: Plan): Float64Array {
-  const sphere = examInput(name, tables, assembly);
-  if (plan.policies.lane === 'as-recorded') return sphere;
-  const lane = examInput(name.replace('sphere', 'lane'), tables, assembly);
-  return sphere.map((dioptres, eye) =>
-    Number.isNaN(lane[eye] as number) ? dioptres : sphereAtInfinity(dioptres, lane[eye] as number),
-  );
-}
-
 /**
  * What the measures start from, gathered once an eye. A field that no export has is missing everywhere.
  */
@@ -114,7 +104,8 @@ export function inputColumns(tables: CanonicalTables, assembly: Assembly, plan: 
     if (name.startsWith(constantInput))
       return declaredConstants(name.slice(constantInput.length) as FormulaName, tables, plan);
     if (name === 'acd@front') return frontChamberDepth(tables, assembly, plan);
-    if (name.startsWith('sphere@')) return sphereInput(name, tables, assembly, plan);
+    if (name.startsWith('sphere@'))
+      return gathered(spheresOf(tables, plan), rowsAt(name.split('@')[1], 'refractions', assembly));
     if (name.startsWith('predicted_se:')) return predictedBy(name.slice('predicted_se:'.length), tables);
     if (name === 'vertex@outcome')
       return examInput(name, tables, assembly).map((mm) => (Number.isNaN(mm) ? plan.policies.vertex_mm : mm));

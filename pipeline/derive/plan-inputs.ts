@@ -16,6 +16,10 @@ export function planInput(name: string, tables: CanonicalTables, plan: Plan): Fl
   switch (name) {
     case 'policy.vertex':
       return all(policies.vertex_mm);
+    case 'policy.restates_vertex':
+      return all(policies.vertex === 'to-formula' ? 1 : 0);
+    case 'policy.lane_to_infinity':
+      return all(policies.lane === 'to-infinity' ? 1 : 0);
     case 'policy.lens_plane_ratio':
       return all(policies.lens_plane_ratio === 'each-eye' ? Number.NaN : policies.lens_plane_ratio);
     case 'incision_effect':

@@ -1,3 +1,4 @@
+import { comparedEquivalent, otherLaneShift, otherVertexShift } from '../optics/compared-equivalent.js';
 import { sphericalEquivalent } from '../optics/spherical-equivalent.js';
 import type { Measure } from '../records/measure.js';
 import { errorBins, errorLimits } from './profiles.js';
@@ -25,6 +26,37 @@ const refractionStep = {
   step: true,
 } as const;
 
+const refraction = ['sphere@outcome', 'cylinder@outcome'] as const;
+const restating = [...refraction, 'vertex@outcome', 'policy.restates_vertex'] as const;
+
+/** The equivalent that predictions are compared with, and what the policies not chosen would add to it. */
+const compared: readonly Measure[] = [
+  {
+    ...refractionStep,
+    name: 'spherical_equivalent_compared',
+    inputs: restating,
+    formula: 'sphere + cylinder / 2; beyond 3 D and found at another vertex distance: restated for 12 mm by meridian',
+    source: 'settled for this project; vergence',
+    of: comparedEquivalent,
+  },
+  {
+    ...refractionStep,
+    name: 'other_lane_shift',
+    inputs: [...restating, 'lane@outcome', 'policy.lane_to_infinity'],
+    formula: 'what the other policy on the length of the lane would add: ∓ 1 / metres',
+    source: 'definition of vergence',
+    of: otherLaneShift,
+  },
+  {
+    ...refractionStep,
+    name: 'other_vertex_shift',
+    inputs: restating,
+    formula: 'what the other policy on the vertex distance would add',
+    source: 'vergence',
+    of: otherVertexShift,
+  },
+];
+
 const planned: readonly Measure[] = [
   {
     name: 'spherical_equivalent',
@@ -32,7 +64,7 @@ const planned: readonly Measure[] = [
     kind: 'continuous',
     unit: 'D',
     plane: 'spectacle',
-    inputs: ['sphere@outcome', 'cylinder@outcome'],
+    inputs: refraction,
     formula: 'sphere + cylinder / 2',
     worked: '{sphere@outcome} + {cylinder@outcome} / 2',
     source: 'definition',
@@ -43,7 +75,7 @@ const planned: readonly Measure[] = [
     ...signedError,
     name: 'prediction_error',
     strata: ['misalignment'],
-    inputs: ['spherical_equivalent', 'predicted_se'],
+    inputs: ['spherical_equivalent_compared', 'predicted_se'],
     formula: 'achieved − predicted; negative is more myopic than predicted',
     worked: '{spherical_equivalent} − {predicted_se}',
     source: 'Langenbucher et al. 2022, PLoS One 17:e0267352 (sign)',
@@ -117,7 +149,7 @@ const changes: readonly Measure[] = [
   {
     ...refractionStep,
     name: 'achieved_change',
-    inputs: ['spherical_equivalent', 'spherical_equivalent_before'],
+    inputs: ['spherical_equivalent_compared', 'spherical_equivalent_before'],
     formula: 'achieved − spherical equivalent before surgery',
     source: 'definition',
     of: difference,
@@ -129,7 +161,7 @@ function formulaError(formula: string): Measure {
   return {
     ...signedError,
     name: `prediction_error:${formula}`,
-    inputs: ['spherical_equivalent', `predicted_se:${formula}`],
+    inputs: ['spherical_equivalent_compared', `predicted_se:${formula}`],
     formula: `achieved − predicted by ${formula}`,
     worked: `{spherical_equivalent} − {predicted_se:${formula}}`,
     source: 'Langenbucher et al. 2022, PLoS One 17:e0267352 (sign)',
@@ -139,5 +171,5 @@ function formulaError(formula: string): Measure {
 
 /** The measures of refraction: the primary prediction first, then every supplied formula. */
 export function refractionMeasures(formulas: readonly string[]): readonly Measure[] {
-  return [...planned, ...changes, ...formulas.map(formulaError)];
+  return [...compared, ...planned, ...changes, ...formulas.map(formulaError)];
 }

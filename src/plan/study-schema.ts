@@ -95,6 +95,7 @@ const eachEyeOrRatio = z.union([choice(['each-eye']), number(0.1, 2)], { error: 
 
 export const policies = section({
   vertex_mm: number(0, 20).describe(keys.policies.vertex_mm).prefault(12),
+  vertex: choice(['as-recorded', 'to-formula']).describe(keys.policies.vertex).prefault('as-recorded'),
   lane: choice(['as-recorded', 'to-infinity']).describe(keys.policies.lane).prefault('as-recorded'),
   lens_plane_ratio: eachEyeOrRatio.describe(keys.policies.lens_plane_ratio).prefault('each-eye'),
 });

@@ -140,7 +140,12 @@ export interface Plan {
     constants: Readonly<Record<string, Readonly<Record<string, number>>>>;
     incision_effect: { magnitude: number; at: 'incision' } | undefined;
   };
-  policies: { vertex_mm: number; lane: 'as-recorded' | 'to-infinity'; lens_plane_ratio: 'each-eye' | number };
+  policies: {
+    vertex_mm: number;
+    vertex: 'as-recorded' | 'to-formula';
+    lane: 'as-recorded' | 'to-infinity';
+    lens_plane_ratio: 'each-eye' | number;
+  };
   acuity: {
     low_vision: {
       count_fingers: number;

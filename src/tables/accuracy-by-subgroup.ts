@@ -8,7 +8,7 @@ import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { fieldLabel, groupPairs, valueLabel } from './groups.js';
 import { type HeadlineError, headlineError } from './headline-error.js';
 import { levelText } from './level.js';
-import { laneNote, primaryRecomputedNote } from './recomputed-notes.js';
+import { policyNotes, primaryRecomputedNote } from './recomputed-notes.js';
 import { block } from './rows.js';
 import type { Draft, DraftRow, UnnumberedTable } from './shapes.js';
 
@@ -35,7 +35,7 @@ export function accuracyBySubgroup(results: Results, plan: Plan, words: Words): 
         notes.refraction.sign(plan.policies.lane),
         notes.refraction.thresholds,
         ...(error === 'prediction_error' ? primaryRecomputedNote(results, plan, words) : []),
-        ...laneNote(plan, words),
+        ...policyNotes(results, plan, words),
         ...followUpNotes(all, ['refraction']),
       ],
     },

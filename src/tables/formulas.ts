@@ -8,7 +8,7 @@ import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
 import { levelText } from './level.js';
-import { laneNote, recomputedNote, refusalNotes } from './recomputed-notes.js';
+import { policyNotes, recomputedNote, refusalNotes } from './recomputed-notes.js';
 import { block } from './rows.js';
 import type { Draft, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
@@ -37,7 +37,7 @@ export function formulas(results: Results, plan: Plan, words: Words): Unnumbered
         words.tables.notes.refraction.thresholds,
         ...recomputedNote(results, plan, words),
         ...refusalNotes(results, words),
-        ...laneNote(plan, words),
+        ...policyNotes(results, plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],
     },

@@ -11,7 +11,7 @@ import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { groupPairs } from './groups.js';
 import { levelText } from './level.js';
-import { cuspNote, laneNote, lookBack } from './recomputed-notes.js';
+import { cuspNote, lookBack, policyNotes } from './recomputed-notes.js';
 import { block } from './rows.js';
 import type { Draft, DraftRow, Setting, ShownCell, UnnumberedTable } from './shapes.js';
 
@@ -50,7 +50,7 @@ export function lensConstants(results: Results, plan: Plan, words: Words): Unnum
         ...cuspNote(results, words),
         words.tables.notes.refraction.thresholds,
         lookBack(formulas, words),
-        ...laneNote(plan, words),
+        ...policyNotes(results, plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],
     },

@@ -78,7 +78,16 @@ export function refusalNotes(results: Rows, words: Words): readonly string[] {
   ];
 }
 
-/** That refractions were corrected for the length of the lane; nothing where they stand as recorded. */
-export function laneNote({ policies }: Plan, words: Words): readonly string[] {
-  return policies.lane === 'as-recorded' ? [] : [`${words.tables.recomputed.lane}.`];
+/**
+ * What was done to refractions before they were compared: corrected for the length of the lane, restated for another
+ * vertex distance; nothing where all stand as recorded.
+ */
+export function policyNotes({ find }: Pick<Results, 'find'>, { policies }: Plan, words: Words): readonly string[] {
+  const { lane, vertexAll, vertexFar } = words.tables.recomputed;
+  const restated = find('provenance', 'all', 'vertex_restated')?.value ?? 0;
+  const vertex = policies.vertex === 'as-recorded' ? vertexFar : vertexAll;
+  return [
+    ...(policies.lane === 'as-recorded' ? [] : [`${lane}.`]),
+    ...(restated === 0 ? [] : [vertex(count(restated))]),
+  ];
 }

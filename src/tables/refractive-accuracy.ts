@@ -7,7 +7,7 @@ import { finish } from './finish.js';
 import { followUpNotes, outcomeVisit } from './follow-up.js';
 import { formulasOf } from './formula-measures.js';
 import { groupPairs, valueLabel } from './groups.js';
-import { laneNote, recomputedNote, refusalNotes } from './recomputed-notes.js';
+import { policyNotes, recomputedNote, refusalNotes } from './recomputed-notes.js';
 import { cohortHead, statisticStub } from './rows.js';
 import type { Setting, UnnumberedTable } from './shapes.js';
 import { valueText } from './value-text.js';
@@ -36,7 +36,7 @@ export function refractiveAccuracy(results: Results, plan: Plan, words: Words): 
         thresholds,
         ...recomputedNote(results, plan, words),
         ...refusalNotes(results, words),
-        ...laneNote(plan, words),
+        ...policyNotes(results, plan, words),
         ...followUpNotes(setting, ['refraction']),
       ],
     },

@@ -20,18 +20,22 @@ import type { Column, DraftRow, Setting, ShownCell, UnnumberedTable } from './sh
 
 type Told = Pick<Setting, 'results' | 'plan' | 'words'>;
 
-/** Ways to look at the same numbers with fewer eyes, as groups name them. */
-const ways = ['one-eye', 'without-queries'] as const;
+const waysPrefix = 'sensitivity=';
+const pairOf = (way: string): string => `${waysPrefix}${way}`;
 
-const pairOf = (way: (typeof ways)[number]): string => `sensitivity=${way}`;
+/** Other ways to look at the same numbers, as groups name them, in the order of the results. */
+function waysOf({ rows }: Results): readonly string[] {
+  const found = rows.flatMap(({ group }) => (group.startsWith(waysPrefix) ? [group.slice(waysPrefix.length)] : []));
+  return [...new Set(found)].filter((way) => !way.includes(';'));
+}
 
 /**
- * The headline numbers, and the primary differences, beside the same with one eye a patient and without eyes that are
- * asked about: do they hang on a choice that was made?
+ * The headline numbers, and the primary differences, beside the same with one eye a patient, without eyes that are
+ * asked about, and by the policies that were not chosen: do they hang on a choice that was made?
  */
 export function sensitivity(results: Results, plan: Plan, words: Words): UnnumberedTable | undefined {
   const setting = { results, plan, words };
-  const numbers = headlineNumbers(results);
+  const [numbers, ways] = [headlineNumbers(results), waysOf(results)];
   if (numbers.length === 0) return undefined;
   const { withInterval, comparison, titles, statistic } = words.tables;
   const text = comparison.sensitivity;
@@ -53,6 +57,7 @@ export function sensitivity(results: Results, plan: Plan, words: Words): Unnumbe
       footnotes: [
         text.oneEye,
         text.queries,
+        ...ways.flatMap((way) => text.policies[way] ?? []),
         ...(numbers.some(({ measure }) => measure.endsWith('dva')) ? [text.lowVision] : []),
       ],
     },
@@ -75,12 +80,13 @@ function groupRows(
 ): readonly DraftRow[] {
   const rows = numbers.map(({ measure, statistic, unit }): DraftRow => {
     const what = comparedAs(results, measure, statistic);
+    // A policy moves the errors alone: the other numbers have no row in its way.
     const cellOf = (of: string): ShownCell => {
-      const row = results.get(measure, of, statistic);
-      if (row.unit !== 'share') return meanCell(row, words);
+      const row = results.find(measure, of, statistic);
+      if (row?.unit !== 'share') return row ? meanCell(row, words) : blank;
       return shareCell(row, results.get(measure, of, statistic.replace('share', 'count')), words);
     };
-    const shown = [group, ...ways.map((way) => withPair(group, pairOf(way)))].map(cellOf);
+    const shown = [group, ...waysOf(results).map((way) => withPair(group, pairOf(way)))].map(cellOf);
     const name = what ? outcomeText(what, words) : measure;
     const label = unit === 'share' ? words.tables.comparison.sensitivity.share(name) : name;
     return { label, indent: 1, cells: shown };
@@ -109,7 +115,7 @@ function primaryRows({ results, plan, words }: Told, pair: CohortPair): readonly
     return row.value === undefined ? cell : { ...cell, text: text.mean(cell.text, count(row.n)) };
   };
   const rows = primaries.map((outcome): DraftRow => {
-    const groups = [pair.group, ...ways.map((way) => withPair(pair.group, pairOf(way)))];
+    const groups = [pair.group, ...waysOf(results).map((way) => withPair(pair.group, pairOf(way)))];
     return { label: outcomeText(outcome, words), indent: 1, cells: groups.map((group) => cellOf(outcome, group)) };
   });
   const head = table.differenceOf(pair.compared.label, pair.reference.label);

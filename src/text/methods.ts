@@ -3,6 +3,7 @@ import type { Plan, Visit } from '../records/plan.js';
 import { groupPair, type Results } from '../results/index.js';
 import { levelText } from '../tables/level.js';
 import { noteCodes } from '../tables/marks.js';
+import { policyNotes } from '../tables/recomputed-notes.js';
 import { markdownText } from '../tables/render/markdown.js';
 import { vertexText } from '../tables/rows.js';
 import { valueText } from '../tables/value-text.js';
@@ -125,7 +126,7 @@ function closingParagraph(results: Results, plan: Plan, words: Words): readonly 
   const text = words.tables.methods;
   return [
     ...formulaSentences(results, plan, words),
-    ...(plan.policies.lane === 'to-infinity' ? [{ text: words.tables.recomputed.lane }] : []),
+    ...policyNotes(results, plan, words).map((text) => ({ text: text.replace(/\.$/, '') })),
     ...(results.rows.some(({ group }) => group.startsWith('sensitivity=')) ? [{ text: text.sensitivity }] : []),
     { text: text.rounding },
     { text: text.program },

@@ -7,7 +7,7 @@ import { cohortPairs } from '../tables/cohort-pairs.js';
 import { cohortColumns } from '../tables/cohorts.js';
 import { type Concern, concernsOf } from '../tables/concerns.js';
 import { machinesOf } from '../tables/machines.js';
-import { laneNote, recomputedNote } from '../tables/recomputed-notes.js';
+import { policyNotes, recomputedNote } from '../tables/recomputed-notes.js';
 import type { Column } from '../tables/shapes.js';
 import { valueText } from '../tables/value-text.js';
 import { millionths } from '../units.js';
@@ -18,7 +18,7 @@ export interface Warning {
   id:
     | 'not-done'
     | 'recomputed'
-    | 'lane'
+    | 'policy'
     | 'few-patients'
     | 'follow-up-low'
     | 'follow-up-uneven'
@@ -47,7 +47,7 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
   return [
     ...notDone(plan, words),
     ...recomputedNote(results, plan, words).map((text) => ({ id: 'recomputed' as const, text })),
-    ...laneNote(plan, words).map((text) => ({ id: 'lane' as const, text })),
+    ...declaredPolicies(results, plan, words),
     ...fewPatients(results, columns, words),
     ...lowFollowUp(results, columns, words),
     ...unevenFollowUp(results, columns, words),
@@ -61,6 +61,13 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
 function notDone(plan: Plan, words: Words): readonly Warning[] {
   const keys = unavailable(plan);
   return keys.length === 0 ? [] : [{ id: 'not-done', text: words.tables.text.warnings.notDone(keys.join('; ')) }];
+}
+
+/** Policies that audit.yaml declares; what holds without a declaration stands in footnotes. */
+function declaredPolicies(results: Results, plan: Plan, words: Words): readonly Warning[] {
+  const { lane, vertex } = plan.policies;
+  if (lane === 'as-recorded' && vertex === 'as-recorded') return [];
+  return policyNotes(results, plan, words).map((text) => ({ id: 'policy', text }));
 }
 
 function fewPatients(results: Results, columns: readonly Column[], words: Words): readonly Warning[] {

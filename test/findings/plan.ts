@@ -96,7 +96,7 @@ export function planOf(sources: readonly SourceForm[], more: Partial<Plan> = {})
     subgroups: [],
     bands: {},
     predictions: { primary_formula: undefined, recompute: [], constants: {}, incision_effect: undefined },
-    policies: { vertex_mm: 12, lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
+    policies: { vertex_mm: 12, vertex: 'as-recorded', lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
     acuity: {
       low_vision: { count_fingers: 1.9, hand_movements: 2.3, light_perception: 2.7, no_light_perception: 3 },
       distance_target: [-0.5, 0.5],

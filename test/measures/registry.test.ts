@@ -46,7 +46,7 @@ describe('the registry', () => {
   });
 
   it('has a prediction error for every further formula', () => {
-    expect(measure('prediction_error:second').inputs).toEqual(['spherical_equivalent', 'predicted_se:second']);
+    expect(measure('prediction_error:second').inputs).toEqual(['spherical_equivalent_compared', 'predicted_se:second']);
     expect(measureRegistry([]).some(({ name }) => name.startsWith('prediction_error:'))).toBe(false);
   });
 

@@ -89,7 +89,7 @@ describe('the eyes', () => {
   it('are counted where their vertex distance was assumed, or their aim is not known', async () => {
     const exams = ['A1,R,74,0,-1,90,,', 'A2,R,74,0,-1,90,13,'];
     const one = await audit([op('A1'), op('A2', { aim: '' })], exams, {
-      policies: { vertex_mm: 14, lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
+      policies: { vertex_mm: 14, vertex: 'as-recorded', lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
     });
     expect(one.derived.counts).toEqual({
       axisMissing: 0,

@@ -36,7 +36,7 @@ const base: Plan = {
   subgroups: ['lens_model', 'surgeon', 'year', 'axial_length'],
   bands: { axial_length: [22, 24.5, 26] },
   predictions: { primary_formula: 'planned', recompute: [], constants: {}, incision_effect: undefined },
-  policies: { vertex_mm: 12, lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
+  policies: { vertex_mm: 12, vertex: 'as-recorded', lane: 'as-recorded', lens_plane_ratio: 'each-eye' },
   acuity: {
     low_vision: { count_fingers: 1.9, hand_movements: 2.3, light_perception: 2.7, no_light_perception: 3 },
     distance_target: [-0.5, 0.5],

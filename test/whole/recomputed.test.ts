@@ -67,7 +67,7 @@ describe('policies.lane', () => {
   });
 
   it('is printed', () => {
-    expect(warnings(toInfinity.results, toInfinity.plan, en).map(({ id }) => id)).toContain('lane');
+    expect(warnings(toInfinity.results, toInfinity.plan, en).map(({ id }) => id)).toContain('policy');
     expect(methods(toInfinity.results, toInfinity.plan, en)).toContain('infinite distance of the chart');
     expect(unavailable(toInfinity.plan)).toEqual([]);
   });

@@ -192,9 +192,23 @@ const formulas = {
 
 const sensitivity = {
   main: 'Main analysis',
-  ways: { 'one-eye': 'One eye per patient', 'without-queries': 'Without queried eyes' } as Readonly<
-    Record<string, string>
-  >,
+  ways: {
+    'one-eye': 'One eye per patient',
+    'without-queries': 'Without queried eyes',
+    'lane-to-infinity': 'Lane corrected to infinity',
+    'lane-as-recorded': 'Lane as recorded',
+    'vertex-to-formula': 'Vertex restated',
+    'vertex-as-recorded': 'Vertex as recorded',
+  } as Readonly<Record<string, string>>,
+  /** What a policy that was not chosen would do, by way. */
+  policies: {
+    'lane-to-infinity':
+      'Lane corrected to infinity: every refraction of a known lane less 1/metres, as policies.lane: to-infinity would have it.',
+    'lane-as-recorded': 'Lane as recorded: without the correction for the length of the lane that was declared.',
+    'vertex-to-formula':
+      'Vertex restated: every refraction found at another vertex distance taken to 12 mm by meridian, as policies.vertex: to-formula would have it; the main analysis does so beyond 3 D.',
+    'vertex-as-recorded': 'Vertex as recorded: refractions up to 3 D without the restatement that was declared.',
+  } as Readonly<Record<string, string>>,
   /** Eyes first: a spreadsheet takes what begins with a minus sign for a sum. */
   mean: (value: string, eyes: string) => `${eyes} eyes: ${value}`,
   share: (outcome: string) => `${outcome}, n/N, %`,

@@ -154,7 +154,7 @@ const formulas = {
 } as const;
 
 const sensitivity =
-  'The headline numbers were repeated with one eye of each patient (the first operated of those eligible) and without eyes that have an unusual value still to be confirmed';
+  'The headline numbers were repeated with one eye of each patient (the first operated of those eligible), without eyes that have an unusual value still to be confirmed, and, where lanes or vertex distances are recorded, by the policy on them that was not chosen';
 
 const measures = {
   prediction_error: {

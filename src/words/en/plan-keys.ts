@@ -117,6 +117,8 @@ export const keys = {
   policies: {
     all: 'Conventions that change numbers.',
     vertex_mm: 'Vertex distance of refractions for which none is recorded, mm.',
+    vertex:
+      'Whether every refraction found at another vertex distance is restated for that of the formulas, 12 mm, before it is compared with a prediction; as-recorded restates those beyond 3 D only.',
     lane: 'Whether refractions are corrected for the length of the lane.',
     lens_plane_ratio: 'Cylinder at the cornea per dioptre at the lens: computed for each eye, or one number.',
   },

@@ -40,6 +40,10 @@ export const recomputed = {
   method: (formulas: string) =>
     `Predictions by ${formulas} were recomputed afterwards for the lens implanted, from axial length, mean keratometry before surgery and the declared lens constants; they serve to look back and not to choose a lens`,
   lane: 'Refractions were corrected to an infinite distance of the chart where the length of the lane is recorded (sphere − 1/metres); the others stand as recorded',
+  vertexAll: (eyes: string) =>
+    `Refractions found at another vertex distance than the 12 mm of the formulas were restated for it, meridian by meridian, before they were compared with a prediction: ${eyes} eyes.`,
+  vertexFar: (eyes: string) =>
+    `Refractions beyond 3 D found at another vertex distance than the 12 mm of the formulas were restated for it, meridian by meridian, before they were compared with a prediction: ${eyes} eyes.`,
   refusals,
   refused: (list: string) => `Not predicted: ${list}.`,
   refusedOf: (formula: string, reasons: string) => `${formula} ${reasons}`,

@@ -29,7 +29,7 @@ const titles = {
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
   ...astigmatism.titles,
   ...safety.titles,
-  sensitivity: (visit: string) => `Headline numbers at ${visit} with fewer eyes`,
+  sensitivity: (visit: string) => `Headline numbers at ${visit} looked at in other ways`,
   ...followUpTitles,
 } as const;
 
