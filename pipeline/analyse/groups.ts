@@ -15,7 +15,8 @@ export interface Groups {
   comparisons: readonly Compares[];
 }
 
-function groupsFrom({ field, names, code }: Grouping, all: Int32Array): readonly EyeGroup[] {
+/** The eyes of each group. */
+export function groupsFrom({ field, names, code }: Grouping, all: Int32Array): readonly EyeGroup[] {
   return names.map((name, i) => ({
     key: groupPair(field, name),
     eyes: all.filter((eye) => code[eye] === i + 1),

@@ -1,7 +1,7 @@
 import { type EyeGroup, pick } from '../../src/analysis/sample.js';
 import { hitsOf } from '../../src/analysis/shares.js';
 import { categoriesOf, integersOf, numbersOf } from '../../src/columns/table.js';
-import { type About, rowAbout } from '../../src/comparison/rows.js';
+import { type About, estimated, rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { groupByCategory, missingGroup } from '../../src/groups/grouping.js';
 import type { Formula } from '../../src/optics/formulas/formula.js';
@@ -14,13 +14,12 @@ import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { groupPair } from '../../src/results/index.js';
 import { meanAbsolute } from '../../src/statistics/absolute-error.js';
-import type { Estimate } from '../../src/statistics/estimate.js';
 import { meanInterval } from '../../src/statistics/mean.js';
 import { indexPatients, type PatientIndex } from '../../src/statistics/patients.js';
 import { shareInterval } from '../../src/statistics/share.js';
 import { isWithin } from '../../src/statistics/within.js';
 import { biometryIn } from './biometry.js';
-import type { Groups } from './groups.js';
+import { type Groups, groupsFrom } from './groups.js';
 
 /** Lenses weaker than this, of either sign, tell next to nothing of where they lie, dioptres. @source judgement */
 const weakest = 2;
@@ -43,11 +42,7 @@ interface Asked {
 function lensesOf({ tables, eyes }: Derived, all: EyeGroup): readonly EyeGroup[] {
   const field = lensField(tables);
   if (field === undefined) return [all];
-  const { names, code } = groupByCategory(field, categoriesOf(eyes, field));
-  const groups = names.map((name, i) => ({
-    key: groupPair(field, name),
-    eyes: all.eyes.filter((eye) => code[eye] === i + 1),
-  }));
+  const groups = groupsFrom(groupByCategory(field, categoriesOf(eyes, field)), all.eyes);
   return groups.filter(({ key }) => key !== groupPair(field, missingGroup));
 }
 
@@ -85,18 +80,6 @@ function askerOf(derived: Derived, formula: Formula, confidence: number): (lens:
       confidence,
     };
   };
-}
-
-function estimated(about: About, statistic: string, found: Estimate, unit: string): ResultRow {
-  return rowAbout(about, found, {
-    statistic,
-    value: found.value,
-    ci_low: found.low,
-    ci_high: found.high,
-    unit,
-    method: found.method,
-    note: found.notes.join(';'),
-  });
 }
 
 /** Mean, mean absolute error and share within ±0.50 D of errors made with one choice of constant. */

@@ -1,13 +1,12 @@
 import { type EyeGroup, pick } from '../../src/analysis/sample.js';
 import { trendErrors, trendFields, trendName } from '../../src/analysis/trends.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
-import { type About, rowAbout } from '../../src/comparison/rows.js';
+import { type About, estimated, rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { fixed, numberStyles } from '../../src/format/number.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';
-import type { Estimate } from '../../src/statistics/estimate.js';
 import { indexPatients, type PatientIndex } from '../../src/statistics/patients.js';
 import { smoothOf, straightLine } from '../../src/statistics/smooth.js';
 import type { Groups } from './groups.js';
@@ -45,18 +44,6 @@ function presenceRows({ about, x, patients }: Pairs): readonly ResultRow[] {
   return [counted('n', x.length), counted('missing', about.eyes - x.length)];
 }
 
-function estimated({ about }: Pairs, statistic: string, found: Estimate, unit: string): ResultRow {
-  return rowAbout(about, found, {
-    statistic,
-    value: found.value,
-    ci_low: found.low,
-    ci_high: found.high,
-    unit,
-    method: found.method,
-    note: found.notes.join(';'),
-  });
-}
-
 /** Least-squares line of the achieved on the planned change, in all eyes and in each cohort. */
 function changeRows(derived: Derived, group: EyeGroup, confidence: number): readonly ResultRow[] {
   const pairs = pairsOf(derived, 'achieved_change', group, 'planned_change', 'achieved_change');
@@ -67,8 +54,8 @@ function changeRows(derived: Derived, group: EyeGroup, confidence: number): read
   const { rSquared: value } = line;
   return [
     ...presenceRows(pairs),
-    estimated(pairs, 'slope', line.slope(confidence), ''),
-    estimated(pairs, 'intercept', line.at(0, confidence), 'D'),
+    estimated(pairs.about, 'slope', line.slope(confidence), ''),
+    estimated(pairs.about, 'intercept', line.at(0, confidence), 'D'),
     ...(value === undefined ? [] : [rowAbout(about, of, { statistic: 'r_squared', value, method: 'least-squares' })]),
   ];
 }
@@ -81,11 +68,11 @@ function trendRows(pairs: Pairs, unit: string, confidence: number): readonly Res
   const [low, high] = [x.reduce((a, b) => Math.min(a, b)), x.reduce((a, b) => Math.max(a, b))];
   const at = (place: number): ResultRow => {
     const name = `smooth_at_${fixed(place, 4, numberStyles.filePoint)}`;
-    return estimated(pairs, name, smooth.at(place, confidence), 'D');
+    return estimated(pairs.about, name, smooth.at(place, confidence), 'D');
   };
   return [
     ...presenceRows(pairs),
-    estimated(pairs, 'slope', line.slope(confidence), `D/${unit}`),
+    estimated(pairs.about, 'slope', line.slope(confidence), `D/${unit}`),
     ...Array.from({ length: places }, (_, i) => at(low + ((high - low) * i) / (places - 1))),
   ];
 }

@@ -8,7 +8,7 @@ import { meanOf } from '../statistics/moments.js';
 import { morganPitman } from '../statistics/morgan-pitman.js';
 import { indexPatients, type PatientIndex } from '../statistics/patients.js';
 import { isWithin } from '../statistics/within.js';
-import { type About, rowAbout, testRows } from './rows.js';
+import { type About, estimated, rowAbout, testRows } from './rows.js';
 
 /** Prediction errors of two formulas, of the same eyes. */
 export interface SameEyes {
@@ -104,15 +104,7 @@ function criterionRows(about: About, criterion: Criterion, eyes: SameEyes, confi
   const df = patients.count - 1;
   const p = variance > 0 ? tTwoSided((found.value as number) / Math.sqrt(variance), df) : undefined;
   const of = { n: found.n, patients: found.patients };
-  const estimate = rowAbout(about, of, {
-    statistic,
-    value: found.value,
-    ci_low: found.low,
-    ci_high: found.high,
-    unit,
-    method: found.method,
-    note: found.notes.join(';'),
-  });
+  const estimate = estimated(about, statistic, found, unit);
   const tested = testRows(about, statistic, { ...of, p, df: p === undefined ? undefined : df, test: found.method });
   return { statistic, about, rows: [estimate, ...tested, ...textbookRows(about, criterion, eyes)], p };
 }
@@ -125,6 +117,28 @@ function textbookRows(about: About, criterion: Criterion, eyes: SameEyes): reado
   const statistic = `p_textbook:${criterion.statistic}`;
   return [
     rowAbout(about, { n: eyes.formula.length, patients: count }, { statistic, value, method: criterion.textbook }),
+  ];
+}
+
+/** A limit of a difference of shares, of which few eyes would let t go beyond all there is. */
+const possible = (limit: number | undefined): number | undefined =>
+  limit === undefined ? undefined : Math.min(1, Math.max(-1, limit));
+
+/**
+ * The same in one band of eyes: mean errors of both formulas, raw, and the differences with their intervals. No tests:
+ * bands are looked at for a pattern, and one of several would differ by chance.
+ */
+export function bandRows(about: About, eyes: SameEyes, confidence: number): readonly ResultRow[] {
+  const { formula, primary, patients } = eyes;
+  const mean = (statistic: string, errors: Float64Array): ResultRow =>
+    estimated(about, statistic, meanInterval(errors, patients, confidence), 'D');
+  return [
+    mean('same_eyes_mean', formula),
+    mean('same_eyes_mean_primary', primary),
+    ...criteria.map(({ statistic, unit, difference }) => {
+      const row = estimated(about, statistic, meanInterval(difference(eyes), patients, confidence), unit);
+      return unit === 'share' ? { ...row, ci_low: possible(row.ci_low), ci_high: possible(row.ci_high) } : row;
+    }),
   ];
 }
 

@@ -1,4 +1,5 @@
 import type { ResultRow } from '../records/result.js';
+import type { Estimate } from '../statistics/estimate.js';
 import { detectableDifference } from '../statistics/size.js';
 import { type Compared, isRatio } from './compared.js';
 import type { Found } from './estimates.js';
@@ -38,6 +39,19 @@ export function rowAbout(
   const { n, patients } = of;
   const bare = { ci_low: undefined, ci_high: undefined, unit: '', method: '', note: '' };
   return { measure, group, ...bare, n, eyes, patients, ...parts };
+}
+
+/** The row of an estimate with its interval. */
+export function estimated(about: About, statistic: string, found: Estimate, unit: string): ResultRow {
+  return rowAbout(about, found, {
+    statistic,
+    value: found.value,
+    ci_low: found.low,
+    ci_high: found.high,
+    unit,
+    method: found.method,
+    note: found.notes.join(';'),
+  });
 }
 
 function unitOf(one: Compared, unit: string): string {

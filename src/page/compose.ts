@@ -52,7 +52,11 @@ const questions = [
       'benchmarks',
     ],
   },
-  { id: 'systematic', headlines: [], exhibits: ['error-trend', 'formulas', 'accuracy-by-subgroup', 'lens-constants'] },
+  {
+    id: 'systematic',
+    headlines: [],
+    exhibits: ['error-trend', 'formulas', 'formulas-by-band', 'accuracy-by-subgroup', 'lens-constants'],
+  },
   {
     id: 'astigmatism',
     headlines: ['cylinder'],

@@ -6,6 +6,7 @@ export const tableNames = [
   'missing-outcomes',
   'refractive-accuracy',
   'formulas',
+  'formulas-by-band',
   'accuracy-by-subgroup',
   'lens-constants',
   'residual-cylinder',

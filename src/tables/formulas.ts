@@ -47,7 +47,9 @@ export function formulas(results: Results, plan: Plan, words: Words): Unnumbered
 
 /** Measures of the formulas that share an eye with the primary one. */
 export function formulasCompared(results: Results): readonly { measure: string; formula: string }[] {
-  const found = results.rows.filter(({ statistic, n }) => statistic.startsWith(difference) && n > 0);
+  const found = results.rows.filter(
+    ({ group, statistic, n }) => group === 'all' && statistic.startsWith(difference) && n > 0,
+  );
   const measures = new Set(found.map(({ measure }) => measure));
   return formulasOf(results).filter(({ measure }) => measures.has(measure));
 }
@@ -90,7 +92,9 @@ function formulaBlock(
 ): readonly DraftRow[] {
   const { results, words } = setting;
   const { formulas: text, table } = words.tables.comparison;
-  const rows = results.rows.filter((row) => row.measure === measure && row.statistic.startsWith(difference));
+  const rows = results.rows.filter(
+    (row) => row.measure === measure && row.group === 'all' && row.statistic.startsWith(difference),
+  );
   const optional = (name: string): ShownCell => {
     const row = results.find(measure, 'all', name);
     return row ? valueCell(row, words) : blank;

@@ -9,6 +9,7 @@ import { doubleAngleSummary } from './double-angle-summary.js';
 import { eyeFlow } from './eye-flow.js';
 import { followUp, missingOutcomes } from './follow-up-tables.js';
 import { formulas } from './formulas.js';
+import { formulasByBand } from './formulas-by-band.js';
 import { inducedAstigmatism } from './induced-astigmatism.js';
 import { lensConstants } from './lens-constants.js';
 import { refractiveAccuracy } from './refractive-accuracy.js';
@@ -29,6 +30,7 @@ export const publishedTables: ReadonlyMap<string, TableBuilder> = new Map<string
   ['missing-outcomes', missingOutcomes],
   ['refractive-accuracy', refractiveAccuracy],
   ['formulas', formulas],
+  ['formulas-by-band', formulasByBand],
   ['accuracy-by-subgroup', accuracyBySubgroup],
   ['lens-constants', lensConstants],
   ['residual-cylinder', residualCylinder],

@@ -17,6 +17,7 @@ function checksOf(name: string): ReadonlyMap<string, number> {
 
 export const opticsChecks = checksOf('optics-checks.csv');
 export const formulaChecks = checksOf('formula-checks.csv');
+export const errorChecks = checksOf('error-checks.csv');
 export const toricChecks = checksOf('toric-checks.csv');
 
 type Written = { S: number; C: number; A: number | null };

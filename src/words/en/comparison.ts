@@ -183,6 +183,17 @@ const formulas = {
     'formula_difference_share_within_0.50': 'Within ±0.50 D, percentage points',
   } as Readonly<Record<string, string>>,
   planned: 'the planned prediction',
+  band: 'Band',
+  byField: (formula: string, field: string) => `${formula}, by ${field}`,
+  meanOf: 'Mean error of the formula, D',
+  meanOfPrimary: (primary: string) => `Mean error of ${primary}, D`,
+  inBands: {
+    formula_difference_spread: 'Difference in spread (squared centred error), D²',
+    formula_difference_absolute: 'Difference in absolute error, D',
+    'formula_difference_share_within_0.50': 'Difference within ±0.50 D, percentage points',
+  } as Readonly<Record<string, string>>,
+  noTests:
+    'Mean errors are raw: a mean taken off inside a band would hide the error that belongs to it. Bands are not tested: they are looked at for a pattern.',
   sameEyes:
     'Both errors of the same eye are compared: mean of the differences over eyes. Negative: the formula has less spread or error; of the share: fewer eyes within.',
   holm: 'p is adjusted by Holm’s method over the formulas, apart for each way of comparing them.',

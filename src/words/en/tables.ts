@@ -24,6 +24,8 @@ const titles = {
   'visual-acuity': (visit: string) => `Visual acuity before surgery and at ${visit} (eligible eyes)`,
   formulas: (visit: string, primary: string) =>
     `Formulas on the same eyes at ${visit}, each against ${primary} (eligible eyes)`,
+  'formulas-by-band': (visit: string, primary: string) =>
+    `Formulas on the same eyes by axial length and keratometry at ${visit}, each against ${primary} (eligible eyes)`,
   confounding: (field: string) => `What goes together with the cohorts: ${field} (eligible eyes)`,
   comparison: (visit: string, field: string, cohorts: string, unlike: string) =>
     `${field}: ${cohorts} at ${visit} (eligible eyes)${unlike === '' ? '' : `; cohorts not alike in ${unlike}`}`,
