@@ -14,7 +14,7 @@ interface Eyes {
 }
 
 /** The marks of one panel: a place for each eye, NaN where it has none. */
-interface Panel {
+export interface Panel {
   name: string;
   x: Float64Array;
   y: Float64Array;
@@ -45,7 +45,8 @@ function vectorPanel({ columns, membership, strata }: Eyes, { id, measure, famil
   };
 }
 
-function figurePoints(figure: string, panels: readonly Panel[], cohorts: Grouping | undefined): Points {
+/** One mark for each eye of each panel of a figure. */
+export function figurePoints(figure: string, panels: readonly Panel[], cohorts: Grouping | undefined): Points {
   const drawn = panels.map(({ x, y, holds }) =>
     Int32Array.from(x.keys()).filter((eye) => holds(eye) && !Number.isNaN((x[eye] as number) + (y[eye] as number))),
   );

@@ -4,20 +4,11 @@ import { formulaOf } from '../tables/formula-measures.js';
 import { levelText } from '../tables/level.js';
 import { intervalText, valueText } from '../tables/value-text.js';
 import { allEyes } from './cohorts.js';
-import type { EyeMarks } from './eye-marks.js';
+import { type EyeMarks, marksOf } from './eye-marks.js';
 import { frame, lineHeight, panelWidth } from './frame.js';
 import { headingText } from './key.js';
 import { type Label, type Layer, labels } from './marks.js';
-import {
-  type Axes,
-  axesLayer,
-  axisAround,
-  bandLayer,
-  cellRemarks,
-  eyesLayer,
-  lineLayer,
-  panelMarks,
-} from './scatter.js';
+import { type Axes, axesLayer, axisAround, bandLayer, cellRemarks, eyesLayer, lineLayer } from './scatter.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { wrapped } from './text-width.js';
@@ -103,7 +94,7 @@ function errorsOf({ results }: ChartSetting): readonly string[] {
 
 function panelOf(setting: ChartSetting, error: string, field: TrendField): Panel {
   const name = trendName(field, error);
-  const { x, y, eye } = panelMarks(setting.points, figure, name, allEyes(setting.words));
+  const { x, y, eye } = marksOf(setting.points, figure, name, allEyes(setting.words));
   return { name, field, error, marks: { x, y: y.map(heldBack), eye } };
 }
 

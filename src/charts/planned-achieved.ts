@@ -1,11 +1,11 @@
 import { levelText } from '../tables/level.js';
 import { intervalText, valueText } from '../tables/value-text.js';
 import type { Cohort } from './cohorts.js';
-import type { EyeMarks } from './eye-marks.js';
+import { type EyeMarks, marksOf } from './eye-marks.js';
 import { frame, lineHeight, panelWidth } from './frame.js';
 import { headingText } from './key.js';
 import { dashesOf, type Label, type Layer, labels } from './marks.js';
-import { type Axes, axesLayer, axisAround, cellRemarks, eyesLayer, lineLayer, panelMarks } from './scatter.js';
+import { type Axes, axesLayer, axisAround, cellRemarks, eyesLayer, lineLayer } from './scatter.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { wrapped } from './text-width.js';
@@ -41,7 +41,7 @@ export function plannedAchieved(setting: ChartSetting): Drawing | undefined {
         wrapped(text, size + sides.left, { size: type }),
       ),
     ];
-    return { cohort, marks: panelMarks(setting.points, figure, 'changes', cohort), heads };
+    return { cohort, marks: marksOf(setting.points, figure, 'changes', cohort), heads };
   });
   const axes = axesOf(panels, size);
   const top = (Math.max(...panels.map(({ heads }) => heads.length)) + 1.75) * line;

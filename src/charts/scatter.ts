@@ -1,5 +1,4 @@
 import { count } from '../format/number.js';
-import type { Points } from '../records/report.js';
 import type { Cohort } from './cohorts.js';
 import { drawnAsCells, type EyeMarks } from './eye-marks.js';
 import { type Layer, place, type Stroke, stroked } from './marks.js';
@@ -83,20 +82,6 @@ export function bandLayer(
     mark: { type: 'area', clip: true, fill, opacity: 0.7 },
     encoding: { x: place('x'), y: place('y'), y2: { field: 'y2' } },
   };
-}
-
-/** The marks of one panel of a figure, of one cohort. */
-export function panelMarks(all: readonly Points[], figure: string, name: string, { name: cohort }: Cohort): EyeMarks {
-  const marks = { x: [] as number[], y: [] as number[], eye: [] as number[] };
-  for (const points of all.filter((one) => one.figure === figure)) {
-    points.x.forEach((x, row) => {
-      if (points.panel.at(row) !== name || (cohort !== undefined && points.cohort.at(row) !== cohort)) return;
-      marks.x.push(x);
-      marks.y.push(points.y[row] as number);
-      marks.eye.push(points.eye[row] as number);
-    });
-  }
-  return marks;
 }
 
 /** Eyes of a panel: by name on the internal page, else places without identity, or counts in cells. */

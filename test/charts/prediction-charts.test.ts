@@ -8,8 +8,9 @@ import type { Figure } from '../../src/records/report.js';
 import { indexResults } from '../../src/results/index.js';
 import { en } from '../../src/words/index.js';
 import { outside, overlapping, pictureOf } from './svg-texts.js';
-import { type InventedEye, inventedEyes, inventedPlan, inventedRows } from './synthetic.js';
+import { inventedEyes, inventedPlan, inventedRows } from './synthetic.js';
 import { inventedPredictions } from './synthetic-predictions.js';
+import type { InventedEye } from './synthetic-rows.js';
 
 const names = ['manual', 'laser-assisted', 'mini-incision, second surgeon, after the change of lens', 'trainee'];
 

@@ -3,7 +3,8 @@ import { categoryColumn } from '../../src/columns/category-column.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { smoothOf, straightLine } from '../../src/statistics/smooth.js';
-import { type InventedEye, lots } from './synthetic.js';
+import { lots } from './synthetic.js';
+import type { InventedEye, Row } from './synthetic-rows.js';
 
 /** What the two figures of predictions show of an invented eye. */
 interface Before {
@@ -22,8 +23,6 @@ function beforeOf(eyes: readonly InventedEye[], alike: boolean): readonly Before
     return { axialLength: 21 + 7 * lot() ** 2, k: 40 + 7 * lot(), planned: -8 + 14 * lot() };
   });
 }
-
-type Row = Pick<ResultRow, 'statistic' | 'value'> & Partial<ResultRow>;
 
 function fitted(x: Float64Array, y: Float64Array, curve: boolean): readonly Row[] {
   const patients = Int32Array.from(x.keys());
