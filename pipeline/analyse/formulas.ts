@@ -1,11 +1,11 @@
 import type { EyeGroup } from '../../src/analysis/sample.js';
-import { trendFields } from '../../src/analysis/trends.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
 import { bandRows, type FormulaRows, formulaRows, sameEyes } from '../../src/comparison/formulas.js';
 import { adjusted } from '../../src/comparison/primaries.js';
 import { rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { groupByBand } from '../../src/groups/grouping.js';
+import { trendFields } from '../../src/predictions/trends.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';

@@ -1,9 +1,9 @@
 import { type EyeGroup, pick } from '../../src/analysis/sample.js';
-import { trendErrors, trendFields, trendName } from '../../src/analysis/trends.js';
 import { integersOf, numbersOf } from '../../src/columns/table.js';
 import { type About, estimated, rowAbout } from '../../src/comparison/rows.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
 import { fixed, numberStyles } from '../../src/format/number.js';
+import { trendErrors, trendFields, trendName } from '../../src/predictions/trends.js';
 import type { Derived } from '../../src/records/derived.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { ResultRow } from '../../src/records/result.js';

@@ -1,5 +1,5 @@
-import { trendErrors, trendFields, trendName } from '../../src/analysis/trends.js';
 import { analysedIn } from '../../src/eligibility/membership.js';
+import { trendErrors, trendFields, trendName } from '../../src/predictions/trends.js';
 import type { Grouping, Membership } from '../../src/records/derived.js';
 import type { Measure } from '../../src/records/measure.js';
 import type { Points } from '../../src/records/report.js';

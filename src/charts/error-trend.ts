@@ -1,4 +1,4 @@
-import { type TrendField, trendFields, trendName } from '../analysis/trends.js';
+import { type TrendField, trendFields, trendName } from '../predictions/trends.js';
 import type { ResultRow } from '../records/result.js';
 import { formulaOf } from '../tables/formula-measures.js';
 import { levelText } from '../tables/level.js';

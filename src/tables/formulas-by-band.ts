@@ -1,5 +1,5 @@
-import { trendFields } from '../analysis/trends.js';
 import { count } from '../format/number.js';
+import { trendFields } from '../predictions/trends.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';

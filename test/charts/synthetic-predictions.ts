@@ -1,5 +1,5 @@
-import { trendFields, trendName } from '../../src/analysis/trends.js';
 import { categoryColumn } from '../../src/columns/category-column.js';
+import { trendFields, trendName } from '../../src/predictions/trends.js';
 import type { Points } from '../../src/records/report.js';
 import type { ResultRow } from '../../src/records/result.js';
 import { smoothOf, straightLine } from '../../src/statistics/smooth.js';

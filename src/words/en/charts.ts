@@ -1,7 +1,7 @@
 import { angles, type SignedQuantityWords } from './angles.js';
 import { cylinderShares } from './cylinder-shares.js';
-import { standingCharts } from './standing-charts.js';
 import { predictionCharts } from './prediction-charts.js';
+import { standingCharts } from './standing-charts.js';
 
 /** '1 eye', '371 eyes'. */
 const eyes = (count: string): string => `${count} ${count === '1' ? 'eye' : 'eyes'}`;
