@@ -1,8 +1,9 @@
-import { chartCohorts } from '../src/charts/cohorts.js';
+import { type Cohort, chartCohorts } from '../src/charts/cohorts.js';
 import { publishedCharts } from '../src/charts/index.js';
-import { citing } from '../src/charts/setting.js';
-import { type Artwork, artworks } from '../src/charts/theme.js';
-import type { Plan } from '../src/records/plan.js';
+import { panelArtwork, panelLetter } from '../src/charts/panels.js';
+import { artworkNamed } from '../src/charts/profiles.js';
+import { type ChartSetting, citing } from '../src/charts/setting.js';
+import type { PanelPlan, Plan } from '../src/records/plan.js';
 import type { Figure, Points } from '../src/records/report.js';
 import type { Results } from '../src/results/index.js';
 import type { Words } from '../src/words/index.js';
@@ -16,9 +17,11 @@ import type { Words } from '../src/words/index.js';
  *          bear no identity unless `mark` names them
  *
  * Figures named in `outputs.order` come first, in that order, the others behind them in the order of the report;
- * `outputs.leave_out` leaves out. Figures that the data do not allow take no number.
+ * `outputs.leave_out` leaves out. Figures that the data do not allow take no number. Those of `outputs.panels` stand
+ * together, in the place of the first of them.
  *
- * @param mark  names an eye, for the internal page
+ * @param mark     names an eye, for the internal page
+ * @param cohorts  the groups to tell apart; those of the audit unless stated
  */
 export function draw(
   results: Results,
@@ -26,25 +29,59 @@ export function draw(
   plan: Plan,
   words: Words,
   mark?: (eye: number) => string,
+  cohorts: readonly Cohort[] = chartCohorts(results, plan, words),
 ): readonly Figure[] {
-  const cohorts = chartCohorts(results, plan, words);
-  const shared = { points, plan, words, cohorts, artwork: artworkOf(plan), ...(mark ? { mark } : {}) };
+  const shared = { results, points, plan, words, cohorts, ...(mark ? { mark } : {}) };
+  const own = artworkNamed(plan.outputs.artwork, plan);
+  const done = new Set<PanelPlan>();
   return figureOrder(plan)
     .flatMap((id) => {
-      const { results: noted, cited } = citing(results);
-      const drawing = publishedCharts.get(id)?.({ ...shared, results: noted });
-      return drawing ? [{ id, ...drawing, from: cited() }] : [];
+      const panel = plan.outputs.panels.find(({ figures }) => figures.includes(id));
+      if (panel === undefined) return drawn(id, { ...shared, artwork: own });
+      if (done.has(panel)) return [];
+      done.add(panel);
+      return inPanels(panel, shared);
     })
     .map((figure, index) => ({ ...figure, number: index + 1 }));
 }
+
+type Unnumbered = Omit<Figure, 'number'>;
 
 function figureOrder({ outputs }: Plan): readonly string[] {
   const wanted = new Set([...outputs.order, ...publishedCharts.keys()]);
   return [...wanted].filter((id) => publishedCharts.has(id) && !outputs.leave_out.includes(id));
 }
 
-function artworkOf({ outputs }: Plan): Artwork {
-  const artwork = artworks[outputs.artwork];
-  if (!artwork) throw new RangeError(`draw: artwork ${outputs.artwork}; expected ${Object.keys(artworks).join(', ')}`);
-  return artwork;
+/** One chart; none where the data do not allow it. */
+function drawn(id: string, setting: ChartSetting): readonly Unnumbered[] {
+  const { results, cited } = citing(setting.results);
+  const drawing = publishedCharts.get(id)?.({ ...setting, results });
+  return drawing ? [{ artwork: setting.artwork, ...drawing, id, from: cited() }] : [];
+}
+
+/** Several charts as one figure with letters; alone where the data allow one of them only. */
+function inPanels(
+  { name, figures, columns, artwork: profile }: PanelPlan,
+  setting: Omit<ChartSetting, 'artwork'>,
+): readonly Unnumbered[] {
+  const { plan, words } = setting;
+  const whole = artworkNamed(profile, plan);
+  const artwork = panelArtwork(whole, columns);
+  const wanted = figures.filter((id) => !plan.outputs.leave_out.includes(id));
+  const panels = wanted.flatMap((id) => drawn(id, { ...setting, artwork, isPanel: true }));
+  if (panels.length < 2) return wanted.flatMap((id) => drawn(id, { ...setting, artwork: whole }));
+  const lettered = (of: 'title' | 'legend' | 'alt'): string =>
+    panels.map((panel, i) => words.charts.panel(panelLetter(i), panel[of])).join(of === 'title' ? '; ' : ' ');
+  return [
+    {
+      id: name,
+      artwork: whole,
+      spec: {},
+      panels: { figures: panels.map((panel) => ({ ...panel, number: 0 })), columns },
+      title: lettered('title'),
+      legend: lettered('legend'),
+      alt: lettered('alt'),
+      from: [...new Set(panels.flatMap(({ from }) => from))],
+    },
+  ];
 }

@@ -1,9 +1,12 @@
 import type { Plan } from '../src/records/plan.js';
+import type { Figure } from '../src/records/report.js';
 import type { Words } from '../src/words/index.js';
+import { renderSvg } from './artwork/svg.js';
 import type { Io, Say } from './io.js';
 import { columnsFile } from './publish/columns-file.js';
 import { editedFiles } from './publish/edited.js';
 import type { Everything, Gathered } from './publish/everything.js';
+import { figureFiles } from './publish/figure-files.js';
 import { findingsFile, queriesFile, queriesOf } from './publish/finding-lists.js';
 import { flowFile } from './publish/flow-file.js';
 import { type Former, readFormer } from './publish/former.js';
@@ -93,4 +96,17 @@ export async function publishCheck(found: Gathered, plan: Plan, io: Io, words: W
     flowFile('flow.csv', found.raw, found.tables, found.results, spreadsheet),
   ]);
   return check;
+}
+
+/**
+ * One figure in a folder beside the report, which is not touched; the same files again take the place of the former.
+ *
+ * @returns the files, relative to the folder of audit.yaml
+ */
+export async function publishFigure(figure: Figure, plan: Plan, io: Io, say: Say): Promise<readonly string[]> {
+  const folder = `${reportFolder(plan).target}.figures`;
+  const drawn = { figure, svg: await renderSvg(figure, { identified: false }) };
+  const files = await figureFiles([drawn], plan.outputs.figures, say, ({ id }) => `${folder}/${id}`);
+  for (const { path, bytes } of files) await io.write(path, bytes);
+  return files.map(({ path }) => path);
 }

@@ -1,7 +1,8 @@
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { DateOrder } from '../src/intake/date.js';
 import type { SizeQuestion } from '../src/screens/size.js';
 import { en } from '../src/words/index.js';
+import type { DrawOptions } from './commands/draw.js';
 import { untilInterrupted } from './commands/interrupt.js';
 import type { ExitCode, Options, Reply } from './commands/reply.js';
 import type { SizeOptions } from './commands/size.js';
@@ -121,8 +122,25 @@ function program(): Command {
       const { trace } = await import('./commands/trace.js');
       await perform((say, signal) => trace(audit, options, say, signal), options);
     });
+  addDraw(all);
   addSize(all);
   return all;
+}
+
+/** `draw`: one figure again, in another way. */
+function addDraw(all: Command): void {
+  const { help: about } = en.draw;
+  withShared(all.command('draw').description(about.about).argument('<audit>', help.audit))
+    .argument('<figure>', about.figure)
+    .option('--artwork <profile>', about.artwork)
+    .option('--width <mm>', about.width, numberFrom(40, 1000))
+    .addOption(new Option('--format <form...>', about.format).choices(['svg', 'png', 'pdf', 'tiff']))
+    .option('--cohort <name>', about.cohort, gathered, [])
+    .addOption(new Option('--palette <colours>', about.palette).choices(['colour', 'okabe-ito', 'grey']))
+    .action(async (audit: string, figure: string, options: Options & DrawOptions) => {
+      const { draw } = await import('./commands/draw.js');
+      await perform((say, signal) => draw(audit, figure, options, say, signal), options);
+    });
 }
 
 /** A number within limits; anything else is a wrong word of the command. */

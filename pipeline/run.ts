@@ -1,7 +1,10 @@
 import { givenAnswers } from '../src/answers/given.js';
 import { type Judged, settle } from '../src/answers/settle.js';
+import { chartCohorts, namedCohorts } from '../src/charts/cohorts.js';
+import { publishedCharts } from '../src/charts/index.js';
 import { integersOf } from '../src/columns/table.js';
 import { concatFindings, countOfSeverity } from '../src/findings/builder.js';
+import { artworkNames } from '../src/plan/published.js';
 import type { CanonicalTables } from '../src/records/canonical.js';
 import type { Findings } from '../src/records/finding.js';
 import type { Plan } from '../src/records/plan.js';
@@ -15,10 +18,12 @@ import { derive } from './4-derive.js';
 import { analyse } from './5-analyse.js';
 import { draw } from './6-draw.js';
 import { tabulate } from './6-tabulate.js';
-import { publish, publishCheck } from './7-publish.js';
-import type { CheckOutcome, Halt, RunOutcome, TraceOutcome } from './commands/outcome.js';
+import { publish, publishCheck, publishFigure } from './7-publish.js';
+import type { CheckOutcome, DrawOutcome, Halt, RunOutcome, TraceOutcome } from './commands/outcome.js';
+import { type DrawRequest, planFor, roomMissing } from './draw-again.js';
 import type { Io, Say } from './io.js';
 import { plan as planFrom } from './plan.js';
+import { tracedFigures, tracedTables } from './provenance.js';
 import type { Gathered } from './publish/everything.js';
 import { formerReport } from './publish/former-report.js';
 import { prepare, prepareCheck } from './publish/prepare.js';
@@ -39,10 +44,11 @@ export async function run(text: string, io: Io, options: { replace: boolean }, s
   say('analyse', 0, 1);
   const results = indexResults(analyse(derived, plan, await formerReport(plan, io)));
   const shared = sharedResults(results, derived, plan);
-  const typeset = tabulate(shared, plan, en);
-  const figures = draw(shared, derived.points, plan, en);
-  const internalTypeset = shared === results ? typeset : tabulate(results, plan, en);
-  const internalFigures = draw(results, derived.points, plan, en, eyeNames(read.tables));
+  const typeset = tracedTables(tabulate(shared, plan, en), shared, en);
+  const figures = tracedFigures(draw(shared, derived.points, plan, en), shared, en);
+  const internalTypeset = shared === results ? typeset : tracedTables(tabulate(results, plan, en), results, en);
+  const named = draw(results, derived.points, plan, en, eyeNames(read.tables));
+  const internalFigures = tracedFigures(named, results, en);
   const all = { ...read, audit: text, derived, results, shared, typeset, internalTypeset, figures, internalFigures };
   const published = await publish(all, plan, io, say, { words: en, ...options });
   return published.kind === 'refused' ? published : { kind: 'published', plan, all, published };
@@ -75,6 +81,33 @@ export async function trace(text: string, io: Io, of: { patient: string; eye: Si
   const results = indexResults(analyse(derived, plan));
   const traced = { derived, raw: read.raw, results, tables: tabulate(results, plan, en), plan, words: en, eye };
   return { kind: 'traced', plan, trace: traceEye(traced, of.patient, of.eye) };
+}
+
+/** One figure again, in another way; the report stays as it is. */
+export async function drawAgain(text: string, io: Io, request: DrawRequest, say: Say): Promise<DrawOutcome> {
+  const planned = planFrom(text);
+  if ('faults' in planned) return { kind: 'faults', faults: planned.faults };
+  const known = [...publishedCharts.keys(), ...planned.plan.outputs.panels.map(({ name }) => name)];
+  if (!known.includes(request.figure)) return { kind: 'no figure', known };
+  const profiles = [...artworkNames, ...Object.keys(planned.plan.outputs.profiles)];
+  if (request.artwork !== undefined && !profiles.includes(request.artwork))
+    return { kind: 'no artwork', known: profiles };
+  const plan = planFor(planned.plan, request);
+  const least = roomMissing(plan, request);
+  if (least !== undefined) return { kind: 'no room', least };
+  const read = await readExports(plan, io, say);
+  if (!isFit(read)) return stopped(plan, read, io);
+  const derived = derive(read.tables, plan);
+  say('analyse', 0, 1);
+  const results = indexResults(analyse(derived, plan, await formerReport(plan, io)));
+  const shared = sharedResults(results, derived, plan);
+  const all = chartCohorts(shared, plan, en);
+  const chosen = request.cohorts.length === 0 ? { cohorts: all } : namedCohorts(request.cohorts, all, en);
+  if ('known' in chosen) return { kind: 'no cohort', known: chosen.known };
+  const figures = draw(shared, derived.points, plan, en, undefined, chosen.cohorts);
+  const figure = figures.find(({ id }) => id === request.figure);
+  if (figure === undefined) return { kind: 'no figure', known: figures.map(({ id }) => id) };
+  return { kind: 'drawn', plan, figure, files: await publishFigure(figure, plan, io, say) };
 }
 
 type Side = 'right' | 'left';

@@ -205,7 +205,18 @@ describe('src/ is pure', () => {
 });
 
 describe('packages', () => {
-  const heavy = ['vega', 'vega-lite', '@resvg/resvg-js', 'iconv-lite', 'fontkit', 'docx', 'fflate'];
+  const heavy = [
+    'vega',
+    'vega-lite',
+    '@resvg/resvg-js',
+    'iconv-lite',
+    'fontkit',
+    'docx',
+    'fflate',
+    'pdfkit',
+    'svg-to-pdfkit',
+    'sharp',
+  ];
 
   it.each(heavy)('%s is imported in one file, when it is needed', (name) => {
     const users = modules.flatMap(({ path, imports }) =>

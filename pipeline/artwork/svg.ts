@@ -1,3 +1,5 @@
+import { inColours } from '../../src/charts/palettes.js';
+import { combinedSvg } from '../../src/charts/panels.js';
 import { round } from '../../src/format/round.js';
 import type { Figure } from '../../src/records/report.js';
 import { type Measure, textMeasure } from './fonts.js';
@@ -50,7 +52,22 @@ function refusing(figure: string): object {
  * @throws {RangeError} when vega or vega-lite warn, and when a figure with names is to be drawn without: it shows other
  *         marks than one for publication, too
  */
-export async function renderSvg(figure: Figure, { identified }: { identified: boolean }): Promise<string> {
+export async function renderSvg(figure: Figure, options: { identified: boolean }): Promise<string> {
+  const { panels, artwork } = figure;
+  const svg = panels
+    ? combinedSvg(await inTurn(panels.figures, options), artwork, panels.columns)
+    : await renderChart(figure, options);
+  return inColours(svg, artwork.colours);
+}
+
+/** One after the other: vega numbers its ids anew for each. */
+async function inTurn(figures: readonly Figure[], options: { identified: boolean }): Promise<readonly string[]> {
+  const svgs: string[] = [];
+  for (const figure of figures) svgs.push(await renderChart(figure, options));
+  return svgs;
+}
+
+async function renderChart(figure: Figure, { identified }: { identified: boolean }): Promise<string> {
   charting ??= importCharting();
   const { vega, compile } = await charting;
   const logger = refusing(figure.id) as never;

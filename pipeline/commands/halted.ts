@@ -11,7 +11,7 @@ import type { AuditFile } from './audit-file.js';
 import type { Halt } from './outcome.js';
 import type { Reply } from './reply.js';
 
-type Command = 'run' | 'check' | 'trace';
+type Command = 'run' | 'check' | 'trace' | 'draw';
 type Stopped = Extract<Halt, { kind: 'stopped' }>;
 
 /** What a command says that could not start, or that the data stopped. */

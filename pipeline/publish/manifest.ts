@@ -1,7 +1,8 @@
 import { type Severity, severities } from '../../src/records/finding.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { RawTable } from '../../src/records/raw-table.js';
-import type { TypesetTable } from '../../src/records/report.js';
+import type { Figure } from '../../src/records/report.js';
+import { rowsBehind } from '../provenance.js';
 import { sha256 } from './digest.js';
 import type { Everything } from './everything.js';
 import type { OutputFile } from './replace.js';
@@ -35,9 +36,17 @@ export function manifest(all: Everything, plan: Plan, outputs: readonly OutputFi
       flow: flowCounts(all),
     },
     settings: plan,
-    tables: Object.fromEntries(all.typeset.map((table) => [table.id, { number: table.number, from: cited(table) }])),
+    tables: Object.fromEntries(
+      all.typeset.map((table) => [
+        table.id,
+        { number: table.number, provenance: table.provenance, from: rowsBehind(table) },
+      ]),
+    ),
     figures: Object.fromEntries(
-      all.figures.map(({ id, number, from }) => [id, { number, from, points: pointCount(all, id) }]),
+      all.figures.map((figure) => [
+        figure.id,
+        { number: figure.number, provenance: figure.provenance, from: figure.from, points: pointCount(all, figure) },
+      ]),
     ),
     outputs: outputs.map(
       ({ path, bytes }): OutputEntry => ({ file: path, sha256: sha256(bytes), bytes: bytes.length }),
@@ -89,11 +98,7 @@ function flowCounts({ results }: Everything): Record<string, Record<string, unkn
   return flow;
 }
 
-/** Keys of all results rows that a table prints, each once, in the order of their first place. */
-function cited(table: TypesetTable): readonly string[] {
-  return [...new Set(table.rows.flatMap((row) => row.cells.flatMap((cell) => cell.from)))];
-}
-
-function pointCount({ derived }: Everything, figure: string): number {
-  return derived.points.filter((entry) => entry.figure === figure).reduce((sum, entry) => sum + entry.x.length, 0);
+function pointCount({ derived }: Everything, { id, panels }: Figure): number {
+  const shown = panels?.figures.map((panel) => panel.id) ?? [id];
+  return derived.points.filter(({ figure }) => shown.includes(figure)).reduce((sum, { x }) => sum + x.length, 0);
 }

@@ -1,20 +1,23 @@
-import { artworks } from '../../src/charts/theme.js';
 import { compose, type PageParts } from '../../src/page/compose.js';
 import type { DrawnFigure } from '../../src/page/content.js';
 import { page } from '../../src/page/page.js';
 import type { Plan } from '../../src/records/plan.js';
 import type { Figure } from '../../src/records/report.js';
+import { bibliography } from '../../src/text/bibliography.js';
+import { checklist } from '../../src/text/checklist.js';
 import { legends } from '../../src/text/legends.js';
-import { methods } from '../../src/text/methods.js';
+import { methods, worksCited } from '../../src/text/methods.js';
+import { resultsSection } from '../../src/text/results-section.js';
 import type { Words } from '../../src/words/index.js';
-import { renderPng } from '../artwork/png.js';
 import { renderSvg } from '../artwork/svg.js';
 import type { Say } from '../io.js';
 import type { Everything } from './everything.js';
 import { eyesFile } from './eyes-file.js';
+import { figureFiles } from './figure-files.js';
 import { findingGroups } from './finding-groups.js';
 import { queriesFile, queriesOf } from './finding-lists.js';
 import { flowFile } from './flow-file.js';
+import { provenanceFile } from './provenance-file.js';
 import { type OutputFile, textFile } from './replace.js';
 import { resultsPath } from './report-folder.js';
 import { resultsFile } from './results-file.js';
@@ -61,9 +64,13 @@ export async function reportFiles(
   const files = [
     pageFile('publication/index.html', shared, words),
     ...(await tableFiles(all.typeset, plan, words)),
-    ...(await figureFiles(drawn, plan, say)),
+    ...(await figureFiles(drawn, plan.outputs.figures, say)),
     textFile('publication/methods.md', methodsText),
     textFile('publication/legends.md', legends(all.typeset, all.figures, words)),
+    textFile('publication/results.md', resultsSection(all.shared, plan, words)),
+    textFile('publication/references.bib', bibliography(worksCited(all.shared, plan, words), words)),
+    textFile('publication/checklist.md', checklist(all.typeset, all.figures, words)),
+    provenanceFile('publication/provenance.csv', all.typeset, all.figures, words),
     resultsFile(resultsPath, all.shared.rows),
     pageFile('internal/index.html', inside, words),
     ...lists,
@@ -92,17 +99,4 @@ async function drawnFigures(
     drawn.push({ figure, svg: await renderSvg(figure, options) });
   }
   return drawn;
-}
-
-async function figureFiles(drawn: readonly DrawnFigure[], { outputs }: Plan, say: Say): Promise<readonly OutputFile[]> {
-  const dpi = artworks[outputs.artwork]?.dpi;
-  if (dpi === undefined) throw new RangeError(`figureFiles: artwork ${outputs.artwork}; expected one of the theme's`);
-  const files: OutputFile[] = [];
-  for (const [done, { figure, svg }] of drawn.entries()) {
-    say('render', done, drawn.length);
-    const path = `publication/figures/${figure.number}-${figure.id}`;
-    if (outputs.figures.includes('svg')) files.push(textFile(`${path}.svg`, svg));
-    if (outputs.figures.includes('png')) files.push({ path: `${path}.png`, bytes: await renderPng(svg, dpi) });
-  }
-  return files;
 }

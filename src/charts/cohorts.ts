@@ -30,6 +30,22 @@ export function chartCohorts(results: Results, plan: Plan, words: Words): readon
   });
 }
 
+/**
+ * The cohorts of these names, each drawn as it is among all; 'all' is every eye as one group.
+ *
+ * @returns the names that are there instead, where one asked for is not
+ */
+export function namedCohorts(
+  names: readonly string[],
+  cohorts: readonly Cohort[],
+  words: Words,
+): { cohorts: readonly Cohort[] } | { known: readonly string[] } {
+  const known = new Map(cohorts.flatMap((cohort) => (cohort.name === undefined ? [] : [[cohort.name, cohort]])));
+  const found = names.map((name) => (name === 'all' ? allEyes(words) : known.get(name)));
+  const cohortsFound = found.filter((cohort) => cohort !== undefined);
+  return cohortsFound.length === names.length ? { cohorts: cohortsFound } : { known: [...known.keys(), 'all'] };
+}
+
 /** Whether these columns, one a cohort and one for all eyes, are more than charts tell apart. */
 export function hasTooManyCohorts(columns: readonly Column[]): boolean {
   return columns.length - 1 > accents.length;

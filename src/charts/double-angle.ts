@@ -6,7 +6,7 @@ import type { Cohort } from './cohorts.js';
 import { drawnAsCells, marksOf } from './eye-marks.js';
 import { generalLegend, legendSample, sampleText } from './sentences.js';
 import type { Chart, ChartSetting, Drawing } from './setting.js';
-import { artworks } from './theme.js';
+import { artworks, isNarrow } from './theme.js';
 import type { VectorFigure } from './vector-figures.js';
 import { planesOf, type VectorPanel } from './vector-panels.js';
 import { vectorText } from './vector-summary.js';
@@ -36,7 +36,9 @@ export function doubleAngle(figure: VectorFigure): Chart {
 function withRoom(setting: ChartSetting, vectors: number): ChartSetting {
   const { 'journal-single': single, 'journal-double': double } = artworks;
   const isMany = vectors * setting.cohorts.length > 2;
-  return isMany && double && setting.artwork === single ? { ...setting, artwork: double } : setting;
+  if (!double || !isMany || setting.isPanel || !isNarrow(setting.artwork)) return setting;
+  const wider = { ...setting.artwork, width: double.width };
+  return { ...setting, artwork: setting.artwork === single ? double : wider };
 }
 
 /** One plane; none where no eye of the cohort has the vector. */
@@ -78,6 +80,7 @@ function drawing(
       ...generalLegend(setting),
     ].join(' '),
     alt: words.charts.doubleAngle.altLead + panels.map(told).join(' '),
+    artwork: setting.artwork,
   };
 }
 

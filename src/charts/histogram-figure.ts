@@ -7,13 +7,13 @@ import { type Label, labels } from './marks.js';
 import { legendEnd, sampleText, visitLines } from './sentences.js';
 import type { ChartSetting, Drawing } from './setting.js';
 import { textWidth, wrapped } from './text-width.js';
-import { type Artwork, ink } from './theme.js';
+import { type Artwork, ink, isNarrow } from './theme.js';
 
 /** A histogram of a signed quantity, one panel a cohort, with the shares within two limits above it. */
 export function histogramFigure(setting: ChartSetting, quantity: SignedQuantity): Drawing {
   const { artwork, cohorts } = setting;
   const line = lineHeight(artwork);
-  const columns = artwork.width < 300 ? 1 : Math.min(2, cohorts.length);
+  const columns = isNarrow(artwork) ? 1 : Math.min(2, cohorts.length);
   const sides = { left: leftOf(artwork), right: artwork.type / 2 };
   const gap = sides.left + artwork.type;
   const width = panelWidth(artwork, columns, sides, gap);

@@ -13,6 +13,8 @@ export interface ChartSetting {
   plan: Plan;
   words: Words;
   artwork: Artwork;
+  /** Whether the chart is a part of a figure, and has to keep to the room offered. */
+  isPanel?: boolean;
   /** The groups that charts tell apart; all eyes alone where there is one cohort, or too many. */
   cohorts: readonly Cohort[];
   /** Names an eye, on the internal page; absent: marks bear no identity. */
@@ -25,6 +27,8 @@ export interface Drawing {
   title: string;
   legend: string;
   alt: string;
+  /** Where the chart takes other room than it was offered. */
+  artwork?: Artwork;
 }
 
 /** A published chart: undefined where the data do not allow it. */

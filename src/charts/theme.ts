@@ -1,3 +1,5 @@
+import { round } from '../format/round.js';
+
 /**
  * The look of every chart: one neutral ink, one accent a cohort. Accents differ in hue, in lightness and in shape, so
  * that they are told apart by colour-blind readers and in greyscale print; text is never set in an accent.
@@ -37,26 +39,52 @@ export const accents: readonly Accent[] = [
 /** Where the artwork is shown: sizes in points (1 px of the specification is 1 pt). */
 export interface Artwork {
   width: number;
-  /** All text has this size; a journal prints nothing below 7 pt. */
+  /** All text has this size, letters of panels a larger one; a journal prints nothing below 7 pt. */
   type: number;
   /** Guides; axes and intervals; curves and regions. */
   strokes: { hair: number; line: number; bold: number };
-  /** Of pixel formats. */
+  /** Of PNG. */
   dpi: number;
+  /** Of TIFF: what journals ask of line work. @source Elsevier's artwork pages: 1000 dpi for line art */
+  tiffDpi: number;
+  /** The theme's own, a published set for colour-blind readers, or greys as light as the theme's. */
+  colours: 'colour' | 'okabe-ito' | 'grey';
 }
 
-const points = (millimetres: number): number => Math.round((millimetres * 7200) / 25.4) / 100;
+/** Millimetres in points, to a hundredth. */
+export function points(millimetres: number): number {
+  return round((millimetres * 72) / 25.4, 2);
+}
 
-/** Column widths of journals from `outputs.artwork`; 129 mm is one and a half columns. */
+/** Lines that go with a size of type. */
+export function strokesFor(type: number): Artwork['strokes'] {
+  const times = Math.max(1, type / 7.5);
+  return { hair: round(0.5 * times, 2), line: round(0.8 * times, 2), bold: round(1.2 * times, 2) };
+}
+
+const journal = { dpi: 300, tiffDpi: 1000, colours: 'colour' } as const;
+const screen = { dpi: 150, tiffDpi: 150, colours: 'colour' } as const;
+const printed = { hair: 0.5, line: 0.8, bold: 1.2 };
+
+/** What `outputs.artwork` knows by itself: column widths of journals, 129 mm one and a half of them; slide and web page. */
 export const artworks: Readonly<Record<string, Artwork>> = {
-  'journal-single': { width: points(84), type: 7.5, strokes: { hair: 0.5, line: 0.8, bold: 1.2 }, dpi: 300 },
-  'journal-middle': { width: points(129), type: 7.5, strokes: { hair: 0.5, line: 0.8, bold: 1.2 }, dpi: 300 },
-  'journal-double': { width: points(174), type: 8, strokes: { hair: 0.5, line: 0.8, bold: 1.4 }, dpi: 300 },
-  slide: { width: 720, type: 14, strokes: { hair: 0.75, line: 1.5, bold: 2.5 }, dpi: 150 },
+  'journal-single': { width: points(84), type: 7.5, strokes: printed, ...journal },
+  'journal-middle': { width: points(129), type: 7.5, strokes: printed, ...journal },
+  'journal-double': { width: points(174), type: 8, strokes: { ...printed, bold: 1.4 }, ...journal },
+  slide: { width: 720, type: 14, strokes: { hair: 0.75, line: 1.5, bold: 2.5 }, ...screen },
+  web: { width: 640, type: 12, strokes: { hair: 0.75, line: 1.25, bold: 2 }, ...screen },
 };
 
+/** Least width in which every chart can be read, in times its size of type; a single column of a journal has 31. */
+export const leastWidth = 29;
+
+/** Whether panels have to stand below one another: a single column, and what is no wider for its letters. */
+export function isNarrow({ width, type }: Artwork): boolean {
+  return width / type < 40;
+}
+
 /** Arimo has the widths of Arial: the same layout on machines that lack it. */
-const fontFamily = 'Arimo, Arial, Helvetica, sans-serif';
+export const fontFamily = 'Arimo, Arial, Helvetica, sans-serif';
 
 /** vega-lite configuration: text, axes and marks as the artwork wants them; nothing is announced but eyes. */
 export function chartConfig({ type, strokes }: Artwork): object {

@@ -172,7 +172,7 @@ function exhibitsOf(
   belongs: (id: string) => boolean,
 ): Pick<Section, 'figures' | 'tables'> {
   return {
-    figures: figures.filter(({ figure }) => belongs(figure.id)),
+    figures: figures.filter(({ figure }) => belongs(figure.panels?.figures[0]?.id ?? figure.id)),
     tables: typeset.filter(({ id }) => belongs(id)),
   };
 }

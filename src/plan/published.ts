@@ -52,5 +52,8 @@ export const figureNames = [
   'differences',
 ] as const;
 
-/** Both, each once. */
+/** Names by which `outputs.artwork` knows the profiles that are built in. */
+export const artworkNames = ['journal-single', 'journal-middle', 'journal-double', 'slide', 'web'];
+
+/** Tables and figures, each once. */
 export const publishedNames: readonly string[] = [...new Set<string>([...tableNames, ...figureNames])];

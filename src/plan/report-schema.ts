@@ -14,7 +14,7 @@ import {
   whole,
   wordList,
 } from './leaves.js';
-import { publishedNames } from './published.js';
+import { artworkNames, figureNames, publishedNames } from './published.js';
 
 const { keys, expected } = words;
 
@@ -87,14 +87,39 @@ export const benchmarks = section({
     .optional(),
 });
 
+const profileName = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+
+/** A profile of artwork of the reader's own. */
+const profile = section({
+  width_mm: number(40, 1000).describe(keys.profile.width_mm),
+  type_pt: number(6, 40).describe(keys.profile.type_pt).prefault(7.5),
+  dpi: whole(72, 1200).describe(keys.profile.dpi).prefault(300),
+  tiff_dpi: whole(72, 1200).describe(keys.profile.tiff_dpi).prefault(1000),
+  colours: choice(['colour', 'okabe-ito', 'grey']).describe(keys.profile.colours).prefault('colour'),
+});
+
+/** Figures that become panels of one. */
+const panelFigure = section({
+  name: patterned(profileName, expected.profileName).describe(keys.panel.name),
+  figures: list(choice(figureNames)).min(2, expected.twoFigures).describe(keys.panel.figures),
+  columns: whole(1, 3).describe(keys.panel.columns).prefault(2),
+  artwork: text.describe(keys.panel.artwork).prefault('journal-double'),
+});
+
 const published = oneOrMany(choice(publishedNames), 0);
 
 export const outputs = section({
   folder: text.describe(keys.outputs.folder).prefault('reports'),
   language: choice(['en']).describe(keys.outputs.language).prefault('en'),
-  artwork: choice(['journal-single', 'journal-middle', 'journal-double', 'slide'])
-    .describe(keys.outputs.artwork)
-    .prefault('journal-single'),
+  artwork: text.describe(keys.outputs.artwork).meta({ examples: artworkNames }).prefault('journal-single'),
+  profiles: named(profile, profileName, expected.profileName)
+    .describe(keys.outputs.profiles)
+    .meta({ examples: [{ 'my-journal': { width_mm: 90, dpi: 600 } }] })
+    .prefault({}),
+  panels: list(panelFigure)
+    .describe(keys.outputs.panels)
+    .meta({ examples: [[{ name: 'accuracy', figures: ['prediction-error', 'accuracy-shares'] }]] })
+    .prefault([]),
   tables: oneOrMany(choice(['csv', 'md', 'docx', 'tex']))
     .describe(keys.outputs.tables)
     .prefault(['csv', 'md']),

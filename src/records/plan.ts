@@ -96,6 +96,25 @@ export interface Limits {
   reason: string | undefined;
 }
 
+/** What a journal, or any other place, asks of figures. */
+export interface ArtworkProfile {
+  width_mm: number;
+  type_pt: number;
+  dpi: number;
+  tiff_dpi: number;
+  colours: 'colour' | 'okabe-ito' | 'grey';
+}
+
+/** Figures that stand together in one, with letters. */
+export interface PanelPlan {
+  name: string;
+  figures: readonly string[];
+  /** Side by side. */
+  columns: number;
+  /** Profile of the whole. */
+  artwork: string;
+}
+
 export interface NamedCondition {
   name: string;
   condition: Condition;
@@ -169,6 +188,9 @@ export interface Plan {
     folder: string;
     language: string;
     artwork: string;
+    /** Profiles of artwork of the reader's own, by name. */
+    profiles: Readonly<Record<string, ArtworkProfile>>;
+    panels: readonly PanelPlan[];
     tables: readonly ('csv' | 'md' | 'docx' | 'tex')[];
     /** Of Word documents. */
     table_font: string;

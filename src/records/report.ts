@@ -1,3 +1,4 @@
+import type { Artwork } from '../charts/theme.js';
 import type { CategoryColumn } from '../columns/category-column.js';
 
 /** Marks that stand for eyes, of one figure. */
@@ -30,16 +31,24 @@ export interface TypesetTable {
   head: readonly { text: string; n?: number }[];
   rows: readonly TableRow[];
   footnotes: readonly string[];
+  /** Short id that leads to the rows behind its numbers. */
+  provenance?: string;
 }
 
 export interface Figure {
   id: string;
   number: number;
-  /** A vega-lite specification with its data inline. */
+  /** A vega-lite specification with its data inline; none where the figure is made of panels. */
   spec: object;
+  /** The profile it is drawn for, and which its files must keep to. */
+  artwork: Artwork;
+  /** Figures that stand in it with letters, so many side by side. */
+  panels?: { figures: readonly Figure[]; columns: number };
   /** Figure title in a few words; the artwork itself bears none. */
   title: string;
   legend: string;
   alt: string;
   from: readonly string[];
+  /** Short id that leads to them. */
+  provenance?: string;
 }

@@ -16,7 +16,7 @@ export interface StopReason {
 /** What the screen of a stopped command tells. */
 export interface StoppedSummary {
   audit: string;
-  command: 'run' | 'check' | 'trace';
+  command: 'run' | 'check' | 'trace' | 'draw';
   /** Whether there is a former report that was left as it was. */
   former: boolean;
   reasons: readonly StopReason[];

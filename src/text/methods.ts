@@ -7,6 +7,7 @@ import { markdownText } from '../tables/render/markdown.js';
 import { vertexText } from '../tables/rows.js';
 import { valueText } from '../tables/value-text.js';
 import type { Cited } from '../words/en/methods-text.js';
+import type { ReferenceKey } from '../words/en/references.js';
 import type { Words } from '../words/index.js';
 import { comparisonParagraph, formulaSentences } from './comparison-methods.js';
 import { methodSentences, ofOneGroup } from './method-sentences.js';
@@ -20,15 +21,7 @@ import { cited, referenceList } from './references.js';
  */
 export function methods(results: Results, plan: Plan, words: Words): string {
   const text = words.tables.methods;
-  const paragraphs = [
-    eyesParagraph(results, plan, words),
-    measuresParagraph(results, plan, words),
-    statisticsParagraph(results, plan, words),
-    followUpParagraph(results, words),
-    comparisonParagraph(results, plan, words),
-    closingParagraph(results, plan, words),
-  ].filter((paragraph) => paragraph.length > 0);
-  const { told, keys } = cited(paragraphs);
+  const { told, keys } = cited(paragraphsOf(results, plan, words));
   return `${[
     `# ${text.heading}`,
     ...told.map(markdownText),
@@ -39,6 +32,22 @@ export function methods(results: Results, plan: Plan, words: Words): string {
     `## ${text.cautionHeading}`,
     ...text.caution,
   ].join('\n\n')}\n`;
+}
+
+/** The works that methods.md cites, in the order of their numbers. */
+export function worksCited(results: Results, plan: Plan, words: Words): readonly ReferenceKey[] {
+  return cited(paragraphsOf(results, plan, words)).keys;
+}
+
+function paragraphsOf(results: Results, plan: Plan, words: Words): readonly (readonly Cited[])[] {
+  return [
+    eyesParagraph(results, plan, words),
+    measuresParagraph(results, plan, words),
+    statisticsParagraph(results, plan, words),
+    followUpParagraph(results, words),
+    comparisonParagraph(results, plan, words),
+    closingParagraph(results, plan, words),
+  ].filter((paragraph) => paragraph.length > 0);
 }
 
 function eyesParagraph(results: Results, plan: Plan, words: Words): readonly Cited[] {

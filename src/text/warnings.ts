@@ -1,5 +1,4 @@
 import { count } from '../format/number.js';
-import { unavailable } from '../plan/unavailable.js';
 import type { Plan } from '../records/plan.js';
 import type { ResultRow } from '../records/result.js';
 import type { Results } from '../results/index.js';
@@ -16,7 +15,6 @@ import type { Words } from '../words/index.js';
 /** Something that changes how the numbers of the report are to be read. */
 export interface Warning {
   id:
-    | 'not-done'
     | 'recomputed'
     | 'lane'
     | 'few-patients'
@@ -45,7 +43,6 @@ const evenFollowUp = 0.1;
 export function warnings(results: Results, plan: Plan, words: Words): readonly Warning[] {
   const columns = cohortColumns(results, plan, words);
   return [
-    ...notDone(plan, words),
     ...recomputedNote(results, plan, words).map((text) => ({ id: 'recomputed' as const, text })),
     ...laneNote(plan, words).map((text) => ({ id: 'lane' as const, text })),
     ...fewPatients(results, columns, words),
@@ -56,11 +53,6 @@ export function warnings(results: Results, plan: Plan, words: Words): readonly W
     ...severalMachines(results, words),
     ...formerMissing(results, plan, words),
   ];
-}
-
-function notDone(plan: Plan, words: Words): readonly Warning[] {
-  const keys = unavailable(plan);
-  return keys.length === 0 ? [] : [{ id: 'not-done', text: words.tables.text.warnings.notDone(keys.join('; ')) }];
 }
 
 function fewPatients(results: Results, columns: readonly Column[], words: Words): readonly Warning[] {

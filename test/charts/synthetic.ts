@@ -144,7 +144,15 @@ export function inventedPlan(outputs: Partial<Plan['outputs']> = {}, outcome: re
     follow_up: { outcome },
     cohorts: { by: 'technique', define: [], reference: undefined, compare: [] },
     statistics: { confidence: 0.95, margins: {}, differences: {}, adjust_for: [] },
-    outputs: { artwork: 'journal-single', small_cells: 0, order: [], leave_out: [], ...outputs },
+    outputs: {
+      artwork: 'journal-single',
+      profiles: {},
+      panels: [],
+      small_cells: 0,
+      order: [],
+      leave_out: [],
+      ...outputs,
+    },
   };
   return plan as unknown as Plan;
 }

@@ -88,6 +88,8 @@ it('text has the contrast of 4.5 to 1 that WCAG 2.1, 1.4.3, asks for, on paper a
 });
 
 describe('artwork', () => {
+  const isScreen = (name: string): boolean => name === 'slide' || name === 'web';
+
   // 25.4 mm to the inch, 72 pt to the inch: 84 mm are 238.11 pt, 174 mm are 493.23 pt.
   it('has the column widths of journals in points', () => {
     expect(artworks['journal-single']?.width).toBeCloseTo((84 / 25.4) * 72, 2);
@@ -98,11 +100,11 @@ describe('artwork', () => {
   // Elsevier's artwork pages: lettering 7 pt, lines 0.10 to 1.5 pt (quoted in the project's notes on journal artwork).
   it.each(Object.entries(artworks))('%s has type of 7 pt and more, and lines that print', (name, artwork) => {
     expect(artwork.type).toBeGreaterThanOrEqual(7);
-    expect(artwork.dpi).toBeGreaterThanOrEqual(name === 'slide' ? 150 : 300);
+    expect(artwork.dpi).toBeGreaterThanOrEqual(isScreen(name) ? 150 : 300);
     const { hair, line, bold } = artwork.strokes;
     expect([hair, line, bold]).toEqual([hair, line, bold].sort((a, b) => a - b));
     expect(hair).toBeGreaterThanOrEqual(0.5);
-    if (name !== 'slide') expect(bold).toBeLessThanOrEqual(1.5);
+    if (!isScreen(name)) expect(bold).toBeLessThanOrEqual(1.5);
     expect(chartConfig(artwork)).toMatchObject({ axis: { labelFontSize: artwork.type, titleFontSize: artwork.type } });
   });
 });

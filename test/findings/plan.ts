@@ -109,6 +109,8 @@ export function planOf(sources: readonly SourceForm[], more: Partial<Plan> = {})
       folder: 'reports',
       language: 'en',
       artwork: 'journal-single',
+      profiles: {},
+      panels: [],
       tables: ['csv', 'md'],
       table_font: 'Times New Roman',
       figures: ['svg', 'png'],

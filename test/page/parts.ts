@@ -1,4 +1,5 @@
 import { tabulate } from '../../pipeline/6-tabulate.js';
+import { type Artwork, artworks } from '../../src/charts/theme.js';
 import type { PageParts } from '../../src/page/compose.js';
 import type { DrawnFigure } from '../../src/page/content.js';
 import type { Plan } from '../../src/records/plan.js';
@@ -20,6 +21,7 @@ export function figureOf(id: string, number: number, named: boolean): DrawnFigur
     legend: 'A legend < b.',
     alt: `What ${id} shows`,
     from: [],
+    artwork: artworks['journal-single'] as Artwork,
   };
   return { figure, svg };
 }

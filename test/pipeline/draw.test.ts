@@ -86,7 +86,7 @@ describe('order and numbers', () => {
 
   it('need an artwork that is known', () => {
     const plan = inventedPlan({ artwork: 'poster' });
-    const expected = 'draw: artwork poster; expected journal-single, journal-middle, journal-double, slide';
+    const expected = 'artworkNamed: poster; expected journal-single, journal-middle, journal-double, slide, web';
     expect(() => drawn(rows(eyes), [], plan)).toThrow(new RangeError(expected));
   });
 });

@@ -42,7 +42,16 @@ describe('the report folder', () => {
     const figures = outcome.all.figures.map(({ id }) => id);
     expect(names).toEqual(
       [
-        ...['index.html', 'legends.md', 'methods.md', 'results.csv'].map((name) => `publication/${name}`),
+        ...[
+          'checklist.md',
+          'index.html',
+          'legends.md',
+          'methods.md',
+          'provenance.csv',
+          'references.bib',
+          'results.csv',
+          'results.md',
+        ].map((name) => `publication/${name}`),
         ...numbered('tables', tables, ['csv', 'md']),
         ...numbered('figures', figures, ['svg', 'png']),
         ...['audit.yaml', 'eyes.csv', 'flow.csv', 'index.html', 'queries.csv', 'review.csv'].map(

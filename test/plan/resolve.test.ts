@@ -43,6 +43,8 @@ describe('what is left out', () => {
         folder: 'reports',
         language: 'en',
         artwork: 'journal-single',
+        profiles: {},
+        panels: [],
         tables: ['csv', 'md'],
         table_font: 'Times New Roman',
         figures: ['svg', 'png'],

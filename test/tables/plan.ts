@@ -49,6 +49,8 @@ const base: Plan = {
     folder: 'reports',
     language: 'en',
     artwork: 'journal-single',
+    profiles: {},
+    panels: [],
     tables: ['csv', 'md'],
     table_font: 'Times New Roman',
     figures: ['svg'],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { type Artwork, artworks } from '../../src/charts/theme.js';
 import { legends } from '../../src/text/legends.js';
 import { en } from '../../src/words/index.js';
 
@@ -10,7 +11,17 @@ const table = {
   rows: [],
   footnotes: ['* few', 'CI, confidence interval.'],
 };
-const figure = { id: 'drawn', number: 1, spec: {}, title: 'Drawn', legend: 'Points are eyes.', alt: '', from: [] };
+const artwork = artworks['journal-single'] as Artwork;
+const figure = {
+  artwork,
+  id: 'drawn',
+  number: 1,
+  spec: {},
+  title: 'Drawn',
+  legend: 'Points are eyes.',
+  alt: '',
+  from: [],
+};
 
 describe('legends', () => {
   it('lists titles with footnotes, then figures with their legends', () => {

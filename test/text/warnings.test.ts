@@ -71,13 +71,5 @@ describe('warnings', () => {
     expect(told.map(({ id }) => id)).toEqual(['confounded', 'operated-apart', 'seen-apart', 'both-eyes']);
     expect(told[0]?.text).toContain('laser & co and manual are not alike in surgeon (25.5 % of their mix is common)');
   });
-
-  it('name what audit.yaml asks for and this version does not do', () => {
-    const plan = planOf();
-    const asked = { ...plan, outputs: { ...plan.outputs, figures: ['svg', 'pdf'] } } as const;
-    expect(warnings(indexResults(auditRows), asked, en)[0]).toEqual({
-      id: 'not-done',
-      text: 'audit.yaml asks for what this version does not do yet (outputs.figures: pdf): the report is without it.',
-    });
   });
 });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { numbersOf } from '../../src/columns/table.js';
-import { unavailable } from '../../src/plan/unavailable.js';
 import { publishedTables } from '../../src/tables/index.js';
 import { methods } from '../../src/text/methods.js';
 import { warnings } from '../../src/text/warnings.js';
@@ -35,10 +34,6 @@ describe('predictions.recompute', () => {
     }
   });
 
-  it('is no longer among what the version does not do', () => {
-    expect(unavailable(recomputed.plan)).not.toContain('predictions.recompute');
-  });
-
   it('carries its caution in the page’s warnings, in every table that shows it, and in the methods', () => {
     const { results, plan } = recomputed;
     expect(warnings(results, plan, en).map(({ id }) => id)).toContain('recomputed');
@@ -69,6 +64,5 @@ describe('policies.lane', () => {
   it('is printed', () => {
     expect(warnings(toInfinity.results, toInfinity.plan, en).map(({ id }) => id)).toContain('lane');
     expect(methods(toInfinity.results, toInfinity.plan, en)).toContain('infinite distance of the chart');
-    expect(unavailable(toInfinity.plan)).toEqual([]);
   });
 });

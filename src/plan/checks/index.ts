@@ -5,6 +5,7 @@ import { checkConditions } from './conditions.js';
 import { checkFiles } from './files.js';
 import { checkFollowUp } from './follow-up.js';
 import { checkGroups } from './groups.js';
+import { checkOutputs } from './outputs.js';
 import { checkPredictions } from './predictions.js';
 import { checkSources } from './sources.js';
 import { checkStatistics } from './statistics.js';
@@ -21,6 +22,7 @@ const checks: readonly ((about: Survey) => readonly Fault[])[] = [
   checkGroups,
   checkPredictions,
   checkStatistics,
+  checkOutputs,
 ];
 
 /**

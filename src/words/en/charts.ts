@@ -192,6 +192,8 @@ export const charts = {
   told: (group: string, what: string) => `${group}: ${what}.`,
   /** A group within a group: 'manual, corrected, after'. */
   within: (group: string, part: string) => `${group}, ${part}`,
+  /** One panel of a figure. */
+  panel: (letter: string, text: string) => `(${letter}) ${text}`,
   hidden: 'hidden',
   noInterval: 'no interval',
   errors,

@@ -10,6 +10,7 @@ export const page = {
   methods: 'How were these numbers made?',
   figure: (number: number) => `Figure ${number}`,
   table: (number: number) => `Table ${number}`,
+  reportPage: 'index.html',
   walk: 'Arrow keys walk from eye to eye.',
 
   interval: (level: string, limits: string) => `${level} CI ${limits}`,

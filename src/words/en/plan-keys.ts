@@ -165,7 +165,10 @@ export const keys = {
     all: 'What is written, and where.',
     folder: 'Folder of the reports.',
     language: 'Language of the report.',
-    artwork: 'Width of the figures.',
+    artwork:
+      'For what the figures are drawn: journal-single, journal-middle, journal-double, slide, web, or one of profiles.',
+    profiles: 'Profiles of artwork of your own, by name: what a journal asks of its figures.',
+    panels: 'Figures that stand together in one, with letters.',
     tables: 'Forms of the tables.',
     table_font: 'Font of tables in Word documents.',
     figures: 'Forms of the figures.',
@@ -175,6 +178,19 @@ export const keys = {
     eye_rows: 'Whether a file with one row an eye is written; auto: up to 100,000 eyes.',
     order: 'Tables and figures in the order of their numbers; the rest follows.',
     leave_out: 'Tables and figures that are not made.',
+  },
+  profile: {
+    width_mm: 'Width in print, mm.',
+    type_pt: 'Size of the letters, points.',
+    dpi: 'Dots per inch of PNG.',
+    tiff_dpi: 'Dots per inch of TIFF.',
+    colours: 'Colours: colour, okabe-ito (a published set for colour-blind readers), or grey.',
+  },
+  panel: {
+    name: 'Name of the figure, and of its files.',
+    figures: 'The figures in it, in the order of their letters.',
+    columns: 'How many stand side by side.',
+    artwork: 'For what the whole is drawn.',
   },
 } as const;
 

@@ -24,6 +24,14 @@ export const references = {
     ),
   labelTwice: (label: string, name: string): Told =>
     told(`the label ‘${label}’ means ‘${name}’ already`, doThis('keep it in one place')),
+  unknownArtwork: (name: string, near: string | undefined, known: readonly string[]): Told =>
+    told(`‘${name}’ is not a profile of artwork`, nearestIs(near), knownAre(known)),
+  tooNarrow: (type: string, least: string): Told =>
+    told(`charts with letters of ${type} pt cannot be read in this width`, expectedIs(`at least ${least} mm each`)),
+  panelNameTaken: (name: string): Told =>
+    told(`‘${name}’ names a table or figure already`, doThis('choose another name')),
+  figureTwice: (name: string): Told =>
+    told(`‘${name}’ stands in a figure of panels already`, doThis('keep it in one place')),
   periodTurned: (): Told => told('the period ends before it begins', doThis('exchange from and to')),
   unknownGroup: (name: string, near: string | undefined, known: readonly string[]): Told =>
     told(`‘${name}’ is neither a field that fits here nor a covariate`, nearestIs(near), knownAre(known)),

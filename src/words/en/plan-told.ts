@@ -38,6 +38,8 @@ export const expected = {
   edges: 'numbers from small to large: [22, 24.5, 26]',
   day: 'a day of the calendar written yyyy-mm-dd',
   dayOrYear: 'a day written yyyy-mm-dd, or a year',
+  profileName: 'small letters a to z and digits, joined by -',
+  twoFigures: 'at least two figures: [prediction-error, accuracy-shares]',
   name: 'small letters a to z, digits, - and _',
   acuity: 'a line of a chart: 20/40, 6/12 or 0.5',
   statistic: 'measure/statistic',

@@ -43,8 +43,6 @@ const sentences = {
 } as const;
 
 const warnings = {
-  notDone: (keys: string) =>
-    `audit.yaml asks for what this version does not do yet (${keys}): the report is without it.`,
   fewPatients: (list: string) =>
     `Few patients (${list}): intervals are wide, and a single patient can move every number.`,
   fewPatientsIn: (column: string, patients: string) => `${column}: ${patients}`,
