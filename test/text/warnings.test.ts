@@ -71,5 +71,4 @@ describe('warnings', () => {
     expect(told.map(({ id }) => id)).toEqual(['confounded', 'operated-apart', 'seen-apart', 'both-eyes']);
     expect(told[0]?.text).toContain('laser & co and manual are not alike in surgeon (25.5 % of their mix is common)');
   });
-  });
 });
